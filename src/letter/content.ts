@@ -1,0 +1,128 @@
+// The told state: every word of one letter in one language, in order, with no look. Same shape in every language.
+import type { Direction } from '../direction.js';
+import type { Urgency } from '../advise/advice.js';
+import type { Analogy, Analyte, Position } from '../terms.js';
+
+/**
+ * A whole sentence with the key of its message.
+ * Values, units, ranges, dates and phones stand between U+2066 (or U+2067, U+2068) and U+2069,
+ * so that they keep their own direction in every output.
+ */
+export type Said = { readonly key: string; readonly text: string };
+
+export type Passage = { readonly heading: Said; readonly paragraphs: readonly (readonly Said[])[] };
+
+/** Numbers for the drawing, words for its labels; the scale is the drawing's business. */
+export type NumberLine = {
+  readonly kind: 'number-line';
+  readonly value: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly labels: {
+    /** The laboratory's own strings. */
+    readonly value: string;
+    readonly low: string | null;
+    readonly high: string | null;
+    readonly yours: Said;
+    readonly usual: Said;
+  };
+  readonly title: Said;
+  readonly description: Said;
+};
+
+/** Fill of each part from this patient's own positions; null where it was not measured. */
+export type AnalogyPicture = {
+  readonly kind: 'analogy';
+  readonly set: Analogy;
+  /** Stores (ferritin), carriers (transferrin or TIBC), load (saturation), goods (haemoglobin). */
+  readonly levels: Readonly<Record<'store' | 'carriers' | 'load' | 'goods', Position | null>>;
+  /** The store is shut away while ill. */
+  readonly locked: boolean;
+  readonly labels: Readonly<Record<'store' | 'carriers' | 'goods' | 'reuse', Said>>;
+  readonly title: Said;
+  readonly description: Said;
+};
+
+/** Two to seven points of one test, oldest first. */
+export type Trend = {
+  readonly kind: 'trend';
+  readonly points: readonly {
+    readonly value: number;
+    readonly label: string;
+    readonly date: string;
+  }[];
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly usual: Said;
+  readonly title: Said;
+  readonly description: Said;
+};
+
+export type Picture = NumberLine | AnalogyPicture | Trend;
+
+export type ResultTold = {
+  readonly analyte: Analyte;
+  readonly position: Position | null;
+  /** Everyday name, then what it is, where it lies, what that means. */
+  readonly name: Said;
+  readonly whatItIs: Said;
+  /** Copied from the laboratory, byte for byte. */
+  readonly value: string;
+  readonly unit: string;
+  readonly interval: string | null;
+  readonly valueLine: Said;
+  readonly verdict: Said;
+  readonly meaning: readonly Said[];
+  readonly change: Said | null;
+  readonly line: NumberLine | null;
+  readonly trend: Trend | null;
+};
+
+export type StepTold = { readonly text: Said; readonly words: string | null };
+
+export type Content = {
+  readonly lang: string;
+  readonly dir: Direction;
+  readonly title: Said;
+  /** Text of the document's title: no name of the patient in it. */
+  readonly documentTitle: string;
+  readonly sender: { readonly name: string; readonly lines: readonly string[] };
+  readonly about: readonly Said[];
+  readonly greeting: Said;
+  /** Stamps that open every page: example, not checked, translation not checked. */
+  readonly bands: readonly Said[];
+  /** Opening lines of a letter that was held and then released. */
+  readonly released: readonly Said[];
+  readonly summary: { readonly heading: Said; readonly sentences: readonly Said[] };
+  readonly yourSteps: { readonly heading: Said; readonly steps: readonly StepTold[] };
+  readonly ourSteps: { readonly heading: Said; readonly steps: readonly StepTold[] };
+  readonly results: {
+    readonly heading: Said;
+    readonly howToRead: readonly Said[];
+    readonly rows: readonly ResultTold[];
+    readonly notMeasured: readonly Said[];
+  };
+  readonly meaning: Passage;
+  readonly picture: (Passage & { readonly figure: AnalogyPicture }) | null;
+  readonly food:
+    | (Passage & {
+        readonly lists: readonly { readonly heading: Said; readonly items: readonly Said[] }[];
+      })
+    | null;
+  readonly tablets: (Passage & { readonly items: readonly Said[] }) | null;
+  readonly help: {
+    readonly heading: Said;
+    /** True when help moves up to third place. */
+    readonly first: boolean;
+    readonly groups: readonly {
+      readonly urgency: Urgency;
+      readonly heading: Said;
+      readonly lines: readonly Said[];
+    }[];
+  };
+  readonly choices: Passage;
+  readonly contact: { readonly heading: Said; readonly lines: readonly Said[] };
+  readonly cautions: readonly Said[];
+  readonly signature: readonly Said[];
+  readonly running: { readonly header: Said; readonly footer: Said; readonly pageOf: Said };
+};
