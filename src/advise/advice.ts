@@ -31,7 +31,10 @@ export type FoodAdvice = {
   readonly choices: readonly FoodChoice[];
   /** Vitamin C foods to go with plant meals. */
   readonly partners: readonly FoodChoice[];
+  /** At most three, the largest measured change first. */
   readonly swaps: readonly Swap[];
+  /** Questions people ask about the swaps, answered in the same form. */
+  readonly answers: readonly Swap[];
   readonly cautions: readonly string[];
   /** Left out and why: for the reasoning sheet. */
   readonly leftOut: readonly { readonly food: string; readonly why: string }[];
@@ -87,4 +90,16 @@ export type Choices = {
     | null;
   readonly tabletsPrescribed: { readonly dose: string | null } | null;
   readonly noFood: boolean;
+};
+
+/** One meal of the week's sheet, as codes. */
+export type MealIdea = {
+  /** 1 to 7. */
+  readonly day: number;
+  readonly meal: string;
+  readonly food: string;
+  /** What goes with it: a vitamin C food, or null where the food needs none. */
+  readonly partner: string | null;
+  readonly drink: string;
+  readonly cautions: readonly string[];
 };
