@@ -1,0 +1,252 @@
+// Markup arrives; the letter as a document of blocks leaves, or everything the subset refuses.
+import { type Checked, type Problem, faulty, fine } from '../problem.js';
+import type {
+  Block,
+  Cell,
+  Direction,
+  LetterDocument,
+  NoticeLook,
+  ParagraphLook,
+  Run,
+  Running,
+  TableLook,
+} from './block.js';
+import { type Element, type Node, isElement, markupProblem, parseMarkup } from './parse-markup.js';
+import { readSvgElement } from './pictures/read-svg.js';
+import { readRuns, textOf } from './read-runs.js';
+
+/** What the readers of this file share: the file's name for places, and where problems gather. */
+type Desk = { readonly file: string; readonly problems: Problem[] };
+
+/**
+ * Reads the markup of one letter: one `<article lang dir title>` with everything in it.
+ * Problems: unknown tags, classes and attributes; text outside a paragraph; tags in the wrong place.
+ * `file` names the template in the problems' places; the row is the line of the markup.
+ * @example readMarkup('<article lang="en" dir="ltr" title="T"><p>Hi</p></article>', 'letter')
+ */
+export function readMarkup(markup: string, file: string): Checked<LetterDocument> {
+  const tree = parseMarkup(markup, file);
+  if (!tree.ok) return tree;
+  const desk: Desk = { file, problems: [] };
+  const document = readArticle(tree.value, desk);
+  return document === null || desk.problems.length > 0 ? faulty(desk.problems) : fine(document);
+}
+
+function readArticle(nodes: readonly Node[], desk: Desk): LetterDocument | null {
+  const [article, ...more] = withoutSpace(nodes);
+  if (
+    article === undefined ||
+    !isElement(article) ||
+    article.tag !== 'article' ||
+    more.length > 0
+  ) {
+    refuse(desk, article?.line ?? 1, 'read the letter', 'one <article> and nothing beside it');
+    return null;
+  }
+  const { lang, title } = article.attributes;
+  if (lang === undefined || title === undefined || article.attributes.dir === undefined) {
+    refuse(desk, article.line, 'read <article>', 'lang, dir and title');
+    return null;
+  }
+  const children = withoutSpace(article.children);
+  const running = (tag: string) => children.find((node) => isElement(node) && node.tag === tag);
+  return {
+    lang,
+    dir: directionOf(article) ?? 'ltr',
+    title: cleanTitle(title),
+    header: readRunning(running('header'), desk),
+    footer: readRunning(running('footer'), desk),
+    blocks: readBlocks(
+      children.filter((node) => !isElement(node) || !['header', 'footer'].includes(node.tag)),
+      desk,
+    ),
+  };
+}
+
+function readRunning(node: Node | undefined, desk: Desk): Running | null {
+  if (node === undefined || !isElement(node)) return null;
+  const [paragraph, ...more] = withoutSpace(node.children);
+  if (
+    paragraph === undefined ||
+    !isElement(paragraph) ||
+    paragraph.tag !== 'p' ||
+    more.length > 0
+  ) {
+    refuse(desk, node.line, `read <${node.tag}>`, 'one <p> in it');
+    return null;
+  }
+  return {
+    runs: readRuns(paragraph.children, desk.file, desk.problems),
+    pageOf: node.attributes['data-page-of'] ?? null,
+  };
+}
+
+function readBlocks(nodes: readonly Node[], desk: Desk): readonly Block[] {
+  return withoutSpace(nodes).flatMap((node) => {
+    if (!isElement(node)) {
+      refuse(desk, node.line, 'place text outside a paragraph', 'text inside <p>, <li> or a cell');
+      return [];
+    }
+    return readBlock(node, desk);
+  });
+}
+
+function readBlock(element: Element, desk: Desk): readonly Block[] {
+  const runs = () => readRuns(element.children, desk.file, desk.problems);
+  const look = element.attributes.class;
+  switch (element.tag) {
+    case 'h1':
+    case 'h2':
+    case 'h3':
+      return filled(runs(), (text) => ({
+        kind: 'heading',
+        level: element.tag === 'h1' ? 1 : element.tag === 'h2' ? 2 : 3,
+        runs: text,
+      }));
+    case 'p':
+      return filled(runs(), (text) => ({
+        kind: 'paragraph',
+        look: (look ?? 'body') as ParagraphLook,
+        runs: text,
+      }));
+    case 'ul':
+    case 'ol':
+      return [{ kind: 'list', ordered: element.tag === 'ol', items: readItems(element, desk) }];
+    case 'table':
+      return [readTable(element, desk)];
+    case 'aside':
+      return [
+        {
+          kind: 'notice',
+          look: (look ?? 'plain') as NoticeLook,
+          blocks: readBlocks(element.children, desk),
+        },
+      ];
+    case 'section':
+      return [
+        {
+          kind: 'section',
+          lang: element.attributes.lang ?? null,
+          dir: directionOf(element),
+          keep: look === 'keep',
+          blocks: readBlocks(element.children, desk),
+        },
+      ];
+    case 'figure':
+      return readFigure(element, desk);
+    case 'hr':
+      return [{ kind: look === 'page-break' ? 'page-break' : 'rule' }];
+    default:
+      refuse(
+        desk,
+        element.line,
+        `place <${element.tag}> here`,
+        'headings, paragraphs, lists, tables, notices, sections or figures',
+      );
+      return [];
+  }
+}
+
+function readItems(list: Element, desk: Desk): readonly (readonly Block[])[] {
+  return childrenNamed(list, ['li'], desk).map((item) => readFlow(item, desk));
+}
+
+/** What a list item or a cell holds: blocks, or a line of text that becomes one paragraph. */
+function readFlow(element: Element, desk: Desk): readonly Block[] {
+  const inline = ['strong', 'bdi', 'span', 'a'];
+  const children = withoutSpace(element.children);
+  const isText = children.every((node) => !isElement(node) || inline.includes(node.tag));
+  if (!isText) return readBlocks(children, desk);
+  return filled(readRuns(element.children, desk.file, desk.problems), (runs) => ({
+    kind: 'paragraph',
+    look: 'body',
+    runs,
+  }));
+}
+
+function readTable(table: Element, desk: Desk): Block {
+  const parts = childrenNamed(table, ['caption', 'thead', 'tbody'], desk);
+  const caption = parts.find((part) => part.tag === 'caption');
+  const rowsIn = (tag: string) =>
+    parts
+      .filter((part) => part.tag === tag)
+      .flatMap((part) => childrenNamed(part, ['tr'], desk))
+      .map((row) => childrenNamed(row, ['th', 'td'], desk).map((cell) => readCell(cell, desk)));
+  const head = rowsIn('thead');
+  const rows = rowsIn('tbody');
+  const widths = new Set(
+    [...head, ...rows].map((row) => row.reduce((sum, { span }) => sum + span, 0)),
+  );
+  if (widths.size > 1) refuse(desk, table.line, 'read <table>', 'as many columns in every row');
+  return {
+    kind: 'table',
+    look: (table.attributes.class ?? 'plain') as TableLook,
+    caption: caption === undefined ? null : readRuns(caption.children, desk.file, desk.problems),
+    head,
+    rows,
+  };
+}
+
+function readCell(cell: Element, desk: Desk): Cell {
+  const { scope, colspan } = cell.attributes;
+  return {
+    header: cell.tag === 'th',
+    scope: scope === 'row' || scope === 'col' ? scope : null,
+    span: colspan === undefined ? 1 : Number(colspan),
+    blocks: readFlow(cell, desk),
+  };
+}
+
+function readFigure(figure: Element, desk: Desk): readonly Block[] {
+  const parts = childrenNamed(figure, ['svg', 'figcaption'], desk);
+  const [svg, ...more] = parts.filter((part) => part.tag === 'svg');
+  const [caption] = parts.filter((part) => part.tag === 'figcaption');
+  if (svg === undefined || more.length > 0) {
+    refuse(desk, figure.line, 'read <figure>', 'one picture in it');
+    return [];
+  }
+  const scene = readSvgElement(svg, desk.file);
+  if (!scene.ok) {
+    desk.problems.push(...scene.problems);
+    return [];
+  }
+  const runs = caption === undefined ? null : readRuns(caption.children, desk.file, desk.problems);
+  return [{ kind: 'figure', scene: scene.value, caption: runs?.length === 0 ? null : runs }];
+}
+
+function childrenNamed(parent: Element, tags: readonly string[], desk: Desk): readonly Element[] {
+  return withoutSpace(parent.children).flatMap((node) => {
+    if (isElement(node) && tags.includes(node.tag)) return [node];
+    const what = isElement(node) ? `<${node.tag}>` : 'text';
+    refuse(
+      desk,
+      node.line,
+      `place ${what} directly in <${parent.tag}>`,
+      tags.map((tag) => `<${tag}>`).join(' or '),
+    );
+    return [];
+  });
+}
+
+/** A paragraph whose variables were all empty leaves nothing behind. */
+function filled(runs: readonly Run[], make: (runs: readonly Run[]) => Block): readonly Block[] {
+  return runs.length === 0 ? [] : [make(runs)];
+}
+
+function withoutSpace(nodes: readonly Node[]): readonly Node[] {
+  return nodes.filter((node) => isElement(node) || textOf(node).trim() !== '');
+}
+
+function directionOf(element: Element): Direction | null {
+  const { dir } = element.attributes;
+  return dir === 'ltr' || dir === 'rtl' ? dir : null;
+}
+
+/** Titles go into metadata, where direction controls have no business. */
+function cleanTitle(title: string): string {
+  return title.replace(/[\p{Cc}\u2066-\u2069\u202A-\u202E]/gu, '').trim();
+}
+
+function refuse(desk: Desk, line: number, cannot: string, expected: string) {
+  desk.problems.push(markupProblem(desk.file, line, cannot, expected));
+}
