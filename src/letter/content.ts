@@ -10,6 +10,9 @@ import type { Analogy, Analyte, Position } from '../terms.js';
  */
 export type Said = { readonly key: string; readonly text: string };
 
+/** A stamp; `lang` is set where it is not in the letter's own language. */
+export type Band = Said & { readonly lang: string | null };
+
 export type Passage = { readonly heading: Said; readonly paragraphs: readonly (readonly Said[])[] };
 
 /** Numbers for the drawing, words for its labels; the scale is the drawing's business. */
@@ -90,7 +93,7 @@ export type Content = {
   readonly about: readonly Said[];
   readonly greeting: Said;
   /** Stamps that open every page: example, not checked, translation not checked. */
-  readonly bands: readonly Said[];
+  readonly bands: readonly Band[];
   /** Opening lines of a letter that was held and then released. */
   readonly released: readonly Said[];
   readonly summary: { readonly heading: Said; readonly sentences: readonly Said[] };
@@ -107,6 +110,8 @@ export type Content = {
   readonly food:
     | (Passage & {
         readonly lists: readonly { readonly heading: Said; readonly items: readonly Said[] }[];
+        /** Swaps and cautions, after the lists. */
+        readonly notes: readonly Said[];
       })
     | null;
   readonly tablets: (Passage & { readonly items: readonly Said[] }) | null;
@@ -117,8 +122,11 @@ export type Content = {
     readonly groups: readonly {
       readonly urgency: Urgency;
       readonly heading: Said;
+      /** Short phrases: a list. */
       readonly lines: readonly Said[];
     }[];
+    /** Whole sentences after the groups: what to do when the clinic is closed. */
+    readonly notes: readonly Said[];
   };
   readonly choices: Passage;
   readonly contact: { readonly heading: Said; readonly lines: readonly Said[] };
