@@ -23,7 +23,7 @@ export function checkContext(written: WrittenContext, place: Place, into: Findin
   const days = 'days-before-sample';
   return {
     symptoms: readWords(written.symptoms, symptoms, 'context.symptoms', place, into),
-    bleeding: readWords(written.bleeding, bleedings, 'context.bleeding', place, into),
+    bleeding: checkBleeding(written.bleeding, place, into),
     ironTabletHoursBefore: span(written.ironTabletHoursBefore, hours, 'ironTabletHoursBefore'),
     ironInjectionDaysBefore: span(written.ironInjectionDaysBefore, days, 'ironInjectionDaysBefore'),
     transfusionDaysBefore: span(written.transfusionDaysBefore, days, 'transfusionDaysBefore'),
@@ -31,6 +31,16 @@ export function checkContext(written: WrittenContext, place: Place, into: Findin
     sampleTime: checkTime(written.sampleTime, place, into),
     notes: checkNotes(written.notes, place, into),
   };
+}
+
+function checkBleeding(written: readonly string[], place: Place, into: Findings) {
+  const read = readWords(written, bleedings, 'context.bleeding', place, into);
+  if (read.includes('none') && read.length > 1) {
+    const at = { ...place, field: 'context.bleeding' };
+    const more = { found: read.join(', '), expected: 'none alone, or the bleeding' };
+    into.problems.push(fault('bleeding-contradiction', at, 'bleeding contradicts itself', more));
+  }
+  return read;
 }
 
 function checkTime(written: string | null, place: Place, into: Findings): string | null {
