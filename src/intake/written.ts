@@ -77,6 +77,8 @@ export type WrittenReport = {
   readonly panel: WrittenPanel;
   readonly context: WrittenContext;
   readonly previous: readonly WrittenPanel[];
+  /** What the file asks of the letter; the operator's own choice goes first. */
+  readonly wishes?: { readonly language: string | null } | null;
 };
 
 /** A file as the operator handed it in; `name` is shown in problems, never opened again. */

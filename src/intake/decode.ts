@@ -1,0 +1,33 @@
+// The bytes of a text file arrive; its text leaves, with a note when the encoding was not declared.
+import type { Problem } from '../problem.js';
+import { at, fault } from './fault.js';
+
+export type Decoded = { readonly text: string; readonly notes: readonly Problem[] };
+
+/**
+ * Text of a file: by its byte-order mark, else UTF-8, else windows-1252 with a note.
+ * @example decode('a.csv', bytes).text
+ */
+export function decode(name: string, bytes: Uint8Array): Decoded {
+  const [first, second] = bytes;
+  if (first === 0xff && second === 0xfe) return whole(new TextDecoder('utf-16le').decode(bytes));
+  if (first === 0xfe && second === 0xff) return whole(new TextDecoder('utf-16be').decode(bytes));
+  try {
+    return whole(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+  } catch {
+    const note = fault(
+      'encoding-guessed',
+      at(name, null),
+      'cannot read this as UTF-8; it was read as windows-1252',
+      {
+        expected: 'UTF-8',
+        remedy: 'Look at names and units with accents or a micro sign.',
+      },
+    );
+    return { text: new TextDecoder('windows-1252').decode(bytes), notes: [note] };
+  }
+}
+
+function whole(text: string): Decoded {
+  return { text, notes: [] };
+}

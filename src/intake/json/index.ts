@@ -1,0 +1,80 @@
+// The text of a JSON file arrives (one report, a list, or one a line); written reports leave.
+import { faulty, type Problem } from '../../problem.js';
+import { at, fault } from '../fault.js';
+import { readJsonTree } from '../json-tree.js';
+import type { Intake } from '../written.js';
+import { readReport } from './read-report.js';
+
+export { reportFileSchema } from './report-file.js';
+
+type Reports = Intake['reports'];
+
+/** A text of JSON cut into its objects, each with its own line or number; or why it cannot be. */
+export type JsonPart =
+  | { readonly row: number | null; readonly value: unknown }
+  | { readonly problem: Problem };
+
+/**
+ * Objects of a JSON text: the whole, the members of a list, or one a line.
+ * Problems: not JSON, a field that stands twice. A bad line stops no other line.
+ */
+export function jsonParts(name: string, text: string): readonly JsonPart[] {
+  const whole = readJsonTree(text);
+  if (whole.ok) {
+    const repeated = whole.twice[0];
+    if (repeated !== undefined) return [{ problem: twice(name, null, repeated) }];
+    return Array.isArray(whole.value)
+      ? whole.value.map((value: unknown, i) => ({ row: i + 1, value }))
+      : [{ row: null, value: whole.value }];
+  }
+  const lines = text.split(/\r\n|\r|\n/).map((line, i) => ({ line: line.trim(), row: i + 1 }));
+  const filled = lines.filter(({ line }) => line !== '');
+  const oneEach =
+    filled.length > 1 && filled.slice(0, 2).every(({ line }) => /^\{.*\}$/.test(line));
+  if (!oneEach) return [{ problem: notJson(name, null, whole.cannot) }];
+  return filled.map(({ line, row }) => {
+    const read = readJsonTree(line);
+    if (!read.ok) return { problem: notJson(name, row, read.cannot.replace(/line \d+, /, '')) };
+    const repeated = read.twice[0];
+    return repeated === undefined
+      ? { row, value: read.value }
+      : { problem: twice(name, row, repeated) };
+  });
+}
+
+/**
+ * Reads report files of our own shape (`ironleaf schema` prints it).
+ * @example readJson('ada.json', '{"patient":{"sex":"female"},"collected":"2026-11-25","results":[…]}')
+ */
+export function readJson(name: string, text: string): Intake {
+  return { format: 'json', reports: fromParts(name, jsonParts(name, text)), ignored: [] };
+}
+
+/** Written reports from JSON already cut into its objects. */
+export function fromParts(name: string, parts: readonly JsonPart[]): Reports {
+  if (parts.length === 0) {
+    const empty = fault('no-reports', at(name, null), 'cannot find a report in an empty list', {
+      expected: 'at least one report',
+    });
+    return [faulty([empty])];
+  }
+  return parts.map((part) =>
+    'problem' in part ? faulty([part.problem]) : readReport(part.value, at(name, part.row)),
+  );
+}
+
+function notJson(name: string, row: number | null, cannot: string): Problem {
+  return fault('not-json', at(name, row), cannot, { expected: 'a report file' });
+}
+
+function twice(name: string, row: number | null, path: string): Problem {
+  const field = /^[A-Za-z0-9_.[\]-]{1,80}$/.test(path) ? path : null;
+  return fault(
+    'field-twice',
+    at(name, row, field),
+    'cannot tell which of two fields of one name holds',
+    {
+      expected: 'each field once',
+    },
+  );
+}

@@ -1,0 +1,139 @@
+// Nothing arrives; the tables of names leave, ready to be looked up: tests, look-alikes, columns, sexes.
+import { z } from 'zod';
+import { type Analyte, analytes, type Sex, sexes } from '../terms.js';
+import { nameKey, tightKey } from './name-key.js';
+import rows from './names.json' with { type: 'json' };
+
+const spellings = z.array(z.string().min(1));
+
+/** What a column of a table may hold. */
+export const columnMeanings = [
+  'id',
+  'name',
+  'surname',
+  'givenName',
+  'birthDate',
+  'ageYears',
+  'sex',
+  'collected',
+  'test',
+  'code',
+  'value',
+  'unit',
+  'low',
+  'high',
+  'range',
+  'flag',
+  'status',
+  'comparator',
+  'pregnancyWeeks',
+  'trimester',
+  'fasting',
+  'sampleTime',
+  'language',
+  'symptoms',
+  'bleeding',
+  'conditions',
+  'medicines',
+] as const;
+export type ColumnMeaning = (typeof columnMeanings)[number];
+
+const table = z
+  .strictObject({
+    source: z.string(),
+    checked: z.literal('from-memory'),
+    analytes: z.record(z.enum(analytes), spellings),
+    lookAlikes: z.record(z.string(), spellings),
+    otherTests: spellings,
+    columns: z.record(z.enum(columnMeanings), spellings),
+    sexes: z.record(z.enum(sexes), spellings),
+    ambiguousSexLetters: z.array(z.array(z.string())),
+  })
+  .parse(rows);
+
+/** What a test's name may mean. */
+export type NameMeaning =
+  | { readonly kind: 'analyte'; readonly analyte: Analyte }
+  | { readonly kind: 'look-alike'; readonly what: string }
+  | { readonly kind: 'other' };
+
+type Spelt<T> = readonly (readonly [spelling: string, meaning: T])[];
+
+const spelt: Spelt<NameMeaning> = [
+  ...analytes.flatMap((analyte) =>
+    [analyte, ...table.analytes[analyte]].map((s) => [s, { kind: 'analyte', analyte }] as const),
+  ),
+  ...Object.entries(table.lookAlikes).flatMap(([what, list]) =>
+    list.map((s) => [s, { kind: 'look-alike', what }] as const),
+  ),
+  ...table.otherTests.map((s) => [s, { kind: 'other' }] as const),
+];
+
+const byName = index(spelt, nameKey);
+const byTightName = index(spelt, tightKey);
+const byColumn = index(
+  columnMeanings.flatMap((meaning) =>
+    [meaning, ...table.columns[meaning]].map((s) => [s, meaning] as const),
+  ),
+  tightKey,
+);
+const bySexWord = index(
+  sexes.flatMap((sex) => table.sexes[sex].map((s) => [s, sex] as const)),
+  tightKey,
+);
+/** A look-alike shorter than this is looked for as a whole name only. */
+const shortestPart = 4;
+const lookAlikeKeys = Object.entries(table.lookAlikes).flatMap(([what, list]) =>
+  list.map((s) => ({ key: tightKey(s), what })).filter(({ key }) => key.length >= shortestPart),
+);
+
+/**
+ * What a test's name means, by its exact spelling; null when no table has it.
+ * @example meaningOfName('Ferritine') // { kind: 'analyte', analyte: 'ferritin' }
+ * @example meaningOfName('HbA1c') // { kind: 'look-alike', what: 'glycated haemoglobin, a sugar test' }
+ */
+export function meaningOfName(name: string): NameMeaning | null {
+  return byName.get(nameKey(name)) ?? byTightName.get(tightKey(name)) ?? null;
+}
+
+/** What a longer name holds that only looks like one of our tests; null when nothing. */
+export function lookAlikeInside(name: string): string | null {
+  const key = tightKey(name);
+  return lookAlikeKeys.find((lookAlike) => key.includes(lookAlike.key))?.what ?? null;
+}
+
+/** @example meaningOfColumn('Date of birth') // 'birthDate' */
+export function meaningOfColumn(header: string): ColumnMeaning | null {
+  return byColumn.get(tightKey(header)) ?? null;
+}
+
+/**
+ * Sex by its word in many languages; `others` are the other words of the column, because M beside H is mujer.
+ * @example sexOf('weiblich', []) // 'female'
+ */
+export function sexOf(word: string, others: readonly string[]): Sex | null {
+  const key = tightKey(word);
+  const column = new Set([key, ...others.map(tightKey)]);
+  const doubtful = table.ambiguousSexLetters.some(
+    (letters) => letters.includes(key) && letters.every((letter) => column.has(letter)),
+  );
+  return doubtful ? null : (bySexWord.get(key) ?? null);
+}
+
+/** Every spelling of every test, for the nearest one and for tests of the table. */
+export const testSpellings: readonly string[] = spelt.map(([spelling]) => spelling);
+
+/** First meaning of a spelling wins only when all its rows agree; a spelling with two meanings is left out. */
+function index<T>(list: Spelt<T>, key: (spelling: string) => string): ReadonlyMap<string, T> {
+  const found = new Map<string, T>();
+  const doubtful = new Set<string>();
+  for (const [spelling, meaning] of list) {
+    const name = key(spelling);
+    const before = found.get(name);
+    if (before !== undefined && JSON.stringify(before) !== JSON.stringify(meaning))
+      doubtful.add(name);
+    found.set(name, meaning);
+  }
+  for (const name of doubtful) found.delete(name);
+  return found;
+}

@@ -1,0 +1,33 @@
+// A misspelt word and a closed list arrive; the nearest word of the list leaves, or null.
+
+/**
+ * Nearest member of a closed list by edits, when near enough to be a slip of the hand.
+ * @example nearest('feritin', analytes) // 'ferritin'
+ */
+export function nearest<T extends string>(word: string, list: readonly T[]): T | null {
+  if (word.length > longestWord) return null;
+  const key = plain(word);
+  const ranked = list
+    .map((member) => ({ member, edits: editsBetween(key, plain(member)) }))
+    .sort((a, b) => a.edits - b.edits);
+  const best = ranked[0];
+  if (best === undefined) return null;
+  return best.edits <= Math.max(1, Math.floor(key.length / 3)) ? best.member : null;
+}
+
+const longestWord = 60;
+const plain = (word: string) => word.toLowerCase().replace(/[\s_]+/g, '-');
+
+/** Levenshtein's distance, one row at a time. */
+export function editsBetween(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const swap = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(swap, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+    }
+    row = next;
+  }
+  return row[b.length] ?? 0;
+}

@@ -1,0 +1,82 @@
+// A file as handed in arrives; the format its content shows leaves, or why no reader can take it.
+import type { Problem } from '../problem.js';
+import { decode } from './decode.js';
+import { at, fault } from './fault.js';
+import type { Intake, InputFile } from './written.js';
+
+/** Bytes a reader takes at most; a larger file wants splitting. */
+export const largestFile = 64 * 1024 * 1024;
+
+type Format = Intake['format'];
+
+export type Sniffed =
+  | { readonly format: Format; readonly text: string; readonly notes: readonly Problem[] }
+  | { readonly problem: Problem };
+
+const magic: readonly (readonly [signature: string, what: string, remedy: string | null])[] = [
+  ['25504446', 'a PDF file', 'Open it, copy the results and paste them.'],
+  ['d0cf11e0', 'an old Excel file (.xls)', 'Save it as .xlsx or .csv.'],
+  ['1f8b', 'a compressed file', 'Unpack it first.'],
+  ['89504e47', 'a picture', 'Copy the results as text.'],
+  ['ffd8ff', 'a picture', 'Copy the results as text.'],
+];
+
+/**
+ * Format by content first and by name where content fits several.
+ * Problems: empty, too large, binary. Limits: 64 MB.
+ */
+export function sniff({ name, bytes }: InputFile): Sniffed {
+  if (bytes.length > largestFile) return { problem: tooLarge(name, bytes.length) };
+  const start = [...bytes.subarray(0, 4)]
+    .map((byte) => byte.toString(16).padStart(2, '0'))
+    .join('');
+  if (start === '504b0304') return { format: 'xlsx', text: '', notes: [] };
+  const known = magic.find(([signature]) => start.startsWith(signature));
+  if (known !== undefined) {
+    return { problem: notText(name, `cannot read ${known[1]}`, known[2]) };
+  }
+  if (isBinary(bytes)) return { problem: notText(name, 'cannot read a binary file', null) };
+  const { text, notes } = decode(name, bytes);
+  if (text.trim() === '') return { problem: empty(name) };
+  return { format: formatOf(name, text), text, notes };
+}
+
+function formatOf(name: string, text: string): Format {
+  const head = text.slice(0, headLength).trimStart();
+  if (/^\v?\s*(?:MSH|FHS|BHS)[^\w\s]/.test(text.slice(0, headLength))) return 'hl7v2';
+  if (/^[{[]/.test(head) || /\.(?:json|ndjson|jsonl)$/i.test(name)) {
+    return /"resourceType"\s*:/.test(text.slice(0, headLength)) ? 'fhir' : 'json';
+  }
+  if (/\.(?:csv|tsv)$/i.test(name) || /^sep=/i.test(head)) return 'csv';
+  return 'text';
+}
+
+const headLength = 4096;
+
+/** Bytes that no text has: a NUL outside UTF-16, or many control signs. */
+function isBinary(bytes: Uint8Array): boolean {
+  const head = bytes.subarray(0, headLength);
+  const marked = (head[0] === 0xff && head[1] === 0xfe) || (head[0] === 0xfe && head[1] === 0xff);
+  if (marked) return false;
+  const odd = head.filter((byte) => byte < 9 || (byte > 13 && byte < 27) || byte === 127);
+  return bytes.subarray(0, headLength).includes(0) || odd.length * 20 > head.length;
+}
+
+function empty(name: string): Problem {
+  return fault('empty-file', at(name, null), 'cannot read an empty file', { expected: 'a report' });
+}
+
+function notText(name: string, cannot: string, remedy: string | null): Problem {
+  return fault('binary-file', at(name, null), cannot, {
+    expected: 'JSON, CSV, XLSX, FHIR, HL7 v2 or plain text',
+    remedy,
+  });
+}
+
+function tooLarge(name: string, size: number): Problem {
+  const megabytes = (bytes: number) => Math.ceil(bytes / 1024 / 1024);
+  return fault('too-large', at(name, null), `cannot read a file of ${megabytes(size)} MB`, {
+    expected: `at most ${megabytes(largestFile)} MB`,
+    remedy: 'Split it into several files.',
+  });
+}

@@ -1,0 +1,156 @@
+// What a file says of a test arrives (name, code, unit, specimen); the analyte leaves, or the question to ask.
+import type { Analyte } from '../terms.js';
+import { loincRowOf } from './loinc.js';
+import { nameKey } from './name-key.js';
+import { lookAlikeInside, meaningOfName, type NameMeaning, testSpellings } from './names.js';
+import { nearest } from './nearest.js';
+import { familiesOf, unitFamily } from './unit-family.js';
+
+/** The test as a file describes it; what the file does not say is null. */
+export type SaidOfTest = {
+  readonly name: string;
+  readonly code: string | null;
+  readonly unit: string | null;
+  readonly specimen: string | null;
+};
+
+export type Which =
+  | { readonly is: 'analyte'; readonly analyte: Analyte }
+  /** Two things said of the test contradict each other. */
+  | {
+      readonly is: 'question';
+      readonly cannot: string;
+      readonly found: string | null;
+      readonly expected: string;
+    }
+  /** A test this program does not read; `what` when its name could be taken for one. */
+  | { readonly is: 'other'; readonly what: string | null }
+  | { readonly is: 'unknown'; readonly near: string | null };
+
+/**
+ * Which analyte a test is. Name, code, unit and specimen must agree; a contradiction is a question, never a guess.
+ * @example whichAnalyte({ name: 'Ferritina', code: null, unit: 'ng/mL', specimen: null }) // { is: 'analyte', analyte: 'ferritin' }
+ * @example whichAnalyte({ name: 'Transferrin', code: null, unit: '%', specimen: null }) // { is: 'question', … }
+ */
+export function whichAnalyte(said: SaidOfTest): Which {
+  const { bare, specimen } = withoutSpecimen(said.name);
+  const named = meaningOfName(said.name) ?? insideLongName(said.name) ?? meaningOfName(bare);
+  const row = said.code === null ? null : loincRowOf(said.code);
+  if (row !== null) {
+    const coded = codeAgrees(row.analyte, named, said);
+    if (coded !== null) return coded;
+  }
+  const analyte = named?.kind === 'analyte' ? named.analyte : (row?.analyte ?? null);
+  if (named !== null && named.kind !== 'analyte')
+    return { is: 'other', what: named.kind === 'look-alike' ? named.what : null };
+  if (analyte === null) {
+    if (row !== null) return { is: 'other', what: null };
+    const near = nearest(nameKey(said.name), testSpellings);
+    return { is: 'unknown', near };
+  }
+  return (
+    specimenDisagrees(analyte, said.specimen ?? specimen) ??
+    unitDisagrees(analyte, said.unit, row === null ? null : row.family) ?? {
+      is: 'analyte',
+      analyte,
+    }
+  );
+}
+
+function insideLongName(name: string): NameMeaning | null {
+  const what = lookAlikeInside(name);
+  return what === null ? null : { kind: 'look-alike', what };
+}
+
+function codeAgrees(
+  coded: Analyte | null,
+  named: NameMeaning | null,
+  said: SaidOfTest,
+): Which | null {
+  const byName = named?.kind === 'analyte' ? named.analyte : null;
+  if (named === null) {
+    if (coded === null || (said.unit !== null && unitFamily(said.unit) !== null)) return null;
+    return {
+      is: 'question',
+      cannot: 'cannot trust a code alone: the name is not known and no known unit stands beside it',
+      found: said.code,
+      expected: `a name or a unit that fits the code's ${coded}`,
+    };
+  }
+  if (coded === byName) return null;
+  return {
+    is: 'question',
+    cannot: `cannot tell which test this is: the code says ${coded ?? 'another test'}, the name ${byName ?? 'another test'}`,
+    found: said.code,
+    expected: 'a code and a name that mean the same test',
+  };
+}
+
+function unitDisagrees(analyte: Analyte, unit: string | null, coded: string | null): Which | null {
+  const family = unit === null ? null : unitFamily(unit);
+  if (family === null) return null;
+  const fitting = familiesOf(analyte);
+  if (fitting.includes(family) && (coded === null || coded === family)) return null;
+  const wanted = coded !== null && fitting.includes(family) ? [coded] : fitting;
+  return {
+    is: 'question',
+    cannot: `cannot tell which test this is: the ${coded !== null && fitting.includes(family) ? 'code' : 'name'} says ${analyte}, but the unit measures ${family}`,
+    found: unit,
+    expected: `a unit of ${wanted.join(' or ')}`,
+  };
+}
+
+const bloodWords = new Set(
+  'serum plasma blood venous capillary whole s p b sp fs fp vb cb ser plas bld ser plas serplbld suero sangre plasme sang serumplasma siero vollblut'.split(
+    ' ',
+  ),
+);
+const outside: readonly (readonly [RegExp, string])[] = [
+  [/^(?:u|ur|urine|urinary|urin|orina|urina|harn|24h)$/, 'urine'],
+  [/^(?:stool|faecal|fecal|faeces|feces|stl)$/, 'stool'],
+  [/^(?:csf|cerebrospinal)$/, 'spinal fluid'],
+  [/^(?:tissue|liver|marrow|tiss)$/, 'tissue'],
+  [/^(?:fluid|pleural|ascitic|synovial|saliva|sweat|hair)$/, 'another fluid'],
+];
+/** A long LOINC name carries its property, specimen and method behind the test. */
+const longName =
+  /\s*(?:\[[^\]]*\]|\bin\s+(?:serum|blood|plasma|red|venous)\b.*|\bby\s+(?:automated|calculation)\b.*)/gi;
+
+function withoutSpecimen(name: string): {
+  readonly bare: string;
+  readonly specimen: string | null;
+} {
+  const elsewhere = specimenIn(name);
+  const words = nameKey(name.replace(longName, ' ')).split(' ');
+  const bare = words.filter((word) => !bloodWords.has(word) && outsideOf(word) === null).join(' ');
+  const inBlood = nameKey(name)
+    .split(' ')
+    .filter((word) => /^(?:serum|plasma)$/.test(word));
+  return { bare, specimen: elsewhere ?? inBlood[0] ?? null };
+}
+
+function outsideOf(word: string): string | null {
+  return outside.find(([shape]) => shape.test(word))?.[1] ?? null;
+}
+
+function specimenIn(text: string): string | null {
+  return (
+    nameKey(text)
+      .split(' ')
+      .map(outsideOf)
+      .find((place) => place !== null) ?? null
+  );
+}
+
+function specimenDisagrees(analyte: Analyte, specimen: string | null): Which | null {
+  if (specimen === null) return null;
+  const elsewhere = specimenIn(specimen);
+  if (elsewhere !== null) return { is: 'other', what: `${analyte} in ${elsewhere}, not in blood` };
+  const cells: readonly Analyte[] = ['haemoglobin', 'haematocrit', 'rbc', 'mcv', 'mch'];
+  const words = nameKey(specimen).split(' ');
+  const noCells =
+    words.some((word) => word === 'serum' || word === 'plasma') && !words.includes('blood');
+  if (cells.includes(analyte) && noCells)
+    return { is: 'other', what: `${analyte} in ${specimen}, not in whole blood` };
+  return null;
+}
