@@ -1,0 +1,86 @@
+// Document facts arrive; the members of pdfkit that drawing needs leave, typed as they are.
+import PDFDocument from 'pdfkit';
+
+/** An object of the file. `data` becomes its dictionary; bytes written become its stream. */
+export type Reference = {
+  readonly data: Record<string, unknown>;
+  readonly write: (chunk: string | Uint8Array) => void;
+  readonly end: (chunk?: string | Uint8Array) => void;
+};
+
+export type Element = {
+  readonly dictionary: Reference;
+  readonly add: (child: Element | (() => void)) => Element;
+  readonly end: () => void;
+};
+
+export type ElementFacts = {
+  readonly lang?: string;
+  readonly alt?: string;
+  readonly bbox?: readonly number[];
+};
+
+export type Canvas = AsyncIterable<Uint8Array> & {
+  readonly page: { readonly fonts: Record<string, Reference> };
+  readonly addPage: (form: { readonly size: readonly number[]; readonly margin: number }) => void;
+  readonly addContent: (operators: string) => void;
+  readonly ref: (data: Readonly<Record<string, unknown>>) => Reference;
+  readonly struct: (role: string, facts: ElementFacts) => Element;
+  readonly addStructure: (element: Element) => void;
+  readonly markContent: (
+    tag: 'Artifact',
+    facts: { readonly type: 'Pagination' | 'Layout' },
+  ) => void;
+  readonly endMarkedContent: () => void;
+  readonly link: (
+    x: number,
+    y: number,
+    width: number,
+    height: number,
+    url: string,
+    facts: { readonly structParent: Element; readonly Contents: string },
+  ) => void;
+  readonly end: () => void;
+};
+
+export type DocumentFacts = {
+  readonly lang: string;
+  readonly title: string;
+  /** ISO 8601 date and time. */
+  readonly created: string;
+  readonly producerVersion: string;
+};
+
+/**
+ * Opens a tagged document of PDF 1.7 that claims PDF/UA-1. Titles must name no patient.
+ * @example openCanvas({ lang: 'en', title: 'Your iron results', created: '2026-01-05T00:00:00Z', producerVersion: '1' })
+ */
+export function openCanvas(facts: DocumentFacts): Canvas {
+  const options = {
+    autoFirstPage: false,
+    font: null,
+    tagged: true,
+    subset: 'PDF/UA',
+    pdfVersion: '1.7',
+    lang: facts.lang,
+    displayTitle: true,
+    info: {
+      Title: xmpSafe(facts.title),
+      Producer: xmpSafe(`Ironleaf ${facts.producerVersion}`),
+      Creator: 'Ironleaf',
+      CreationDate: new Date(facts.created),
+    },
+  };
+  // pdfkit's published types lag behind it (no PDF/UA, no bounding boxes): Canvas says what is used and tested.
+  const Document = PDFDocument as unknown as new (settings: typeof options) => Canvas;
+  return new Document(options);
+}
+
+/** pdfkit writes document facts into XML as they are: what XML reserves becomes its look-alike. */
+export function xmpSafe(text: string): string {
+  return text
+    .replaceAll('&', '\uFF06')
+    .replaceAll('<', '\u2039')
+    .replaceAll('>', '\u203A')
+    .replace(/[\p{Cc}\p{Cf}\p{Cs}\uFFFE\uFFFF]/gu, '');
+}

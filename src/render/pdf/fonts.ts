@@ -1,0 +1,90 @@
+// Font files arrive through a reader; opened faces that shape text and can be cut down leave.
+import { bounded, type Bounded } from './bounded.js';
+import { familiesFor, latin, type Family } from './faces.js';
+import type { Paragraph } from './paragraph.js';
+import { openFace, shapeText, type OpenFace, type Shaped } from './shape.js';
+import { openSubsetter, type Subsetter } from './subset.js';
+
+export type ReadFile = (file: string) => Promise<Uint8Array>;
+
+/** Faces of one process: each file is opened once, when a language first needs it. */
+export type Fonts = {
+  /** Opens what these languages need; called before any text of theirs is laid out. */
+  readonly load: (languages: Iterable<string>) => Promise<void>;
+  readonly families: (lang: string) => readonly Family[];
+  readonly face: (family: Family, strong: boolean) => OpenFace;
+  readonly faceOfFile: (file: string) => OpenFace;
+  readonly shape: (face: OpenFace, text: string, rtl: boolean, lang: string) => Shaped;
+  readonly subset: Subsetter;
+  readonly paragraphs: Bounded<Paragraph>;
+};
+
+const wordsKept = 20_000;
+const paragraphsKept = 400;
+
+/**
+ * Opens the subsetter and prepares to read faces.
+ * @param source folder with the files of the table of faces, or a function that gives the bytes of one of them.
+ * @param subsetter gives the bytes of HarfBuzz's subsetting WebAssembly; needed only where there is no file system.
+ * @throws when a file cannot be read.
+ * @example const fonts = await openFonts('dist/fonts');
+ */
+export async function openFonts(
+  source: string | ReadFile,
+  subsetter: () => Promise<Uint8Array> = readSubsetter,
+): Promise<Fonts> {
+  const read = typeof source === 'string' ? await folderReader(source) : source;
+  const subset = await openSubsetter(new Uint8Array(await subsetter()));
+  const faces = new Map<string, OpenFace>();
+  const words = bounded<Shaped>(wordsKept);
+
+  const open = async (file: string) => {
+    if (!faces.has(file)) faces.set(file, openFace(file, await read(file)));
+  };
+  const faceOfFile = (file: string): OpenFace => {
+    const face = faces.get(file);
+    if (face === undefined) throw new Error(`The face ${file} was not loaded`);
+    return face;
+  };
+
+  return {
+    load: async (languages) => {
+      const wanted = new Set([latin, ...[...languages].flatMap(familiesFor)]);
+      for (const family of wanted) {
+        await open(family.regular);
+        await open(family.bold);
+      }
+    },
+    families: familiesFor,
+    face: (family, strong) => faceOfFile(strong ? family.bold : family.regular),
+    faceOfFile,
+    shape: (face, text, rtl, lang) => {
+      const key = `${face.file} ${rtl ? 'r' : 'l'} ${lang} ${text}`;
+      const known = words.get(key);
+      if (known !== undefined) return known;
+      const shaped = shapeText(face, text, rtl, lang);
+      words.set(key, shaped);
+      return shaped;
+    },
+    subset,
+    paragraphs: bounded<Paragraph>(paragraphsKept),
+  };
+}
+
+async function folderReader(folder: string): Promise<ReadFile> {
+  const { readFile } = await import('node:fs/promises');
+  const { join } = await import('node:path');
+  return (file) => readFile(join(folder, file));
+}
+
+/** Beside the bundle once built; inside its package before that. */
+async function readSubsetter(): Promise<Uint8Array> {
+  const { readFile } = await import('node:fs/promises');
+  try {
+    return await readFile(new URL('./harfbuzz-subset.wasm', import.meta.url));
+  } catch {
+    const { createRequire } = await import('node:module');
+    const find = createRequire(import.meta.url);
+    return readFile(find.resolve('harfbuzzjs/dist/harfbuzz-subset.wasm'));
+  }
+}

@@ -1,0 +1,52 @@
+// A letter's document model, a paper form and faces arrive; the bytes of a tagged PDF leave.
+import { fine, type Checked } from '../../problem.js';
+import type { LetterDocument, PageForm } from '../block.js';
+import { closeSheets, drawLetter, openSheets, type Sheets } from './draw.js';
+import type { Fonts } from './fonts.js';
+import { languagesOf } from './languages.js';
+import { layOut } from './layout.js';
+
+export { closeSheets, openSheets, type Sheets } from './draw.js';
+export { faceFiles, type FaceFile } from './faces.js';
+export { openFonts, type Fonts } from './fonts.js';
+export { layOut } from './layout.js';
+
+/** When and by what the file was made; both end in its metadata. `created` is an ISO 8601 date and time. */
+export type PdfFacts = { readonly created: string; readonly producerVersion: string };
+
+/**
+ * Draws one letter as a tagged PDF/UA-1 file. The same letter, form, faces and facts give the same bytes.
+ * @returns the file. Problems: `glyph-missing` (found: the code point), `too-tall`.
+ * @example await drawPdf(letter, { paper: 'A4', size: 'standard' }, fonts, { created: '2026-01-05T00:00:00Z', producerVersion: '0.1.0' })
+ */
+export async function drawPdf(
+  document: LetterDocument,
+  form: PageForm,
+  fonts: Fonts,
+  facts: PdfFacts,
+): Promise<Checked<Uint8Array>> {
+  await fonts.load(languagesOf(document));
+  const placed = layOut(document, form, fonts);
+  if (!placed.ok) return placed;
+  const { lang, title } = document;
+  const sheets = openSheets({ lang, title, ...facts }, fonts);
+  drawLetter(sheets, placed.value);
+  return fine(await closeSheets(sheets));
+}
+
+/**
+ * Adds a letter to a document that is already open, for a print house that wants one file.
+ * @returns how many pages were added. Problems as `drawPdf`; then nothing was added.
+ * @example const pages = await addLetter(sheets, letter, form);
+ */
+export async function addLetter(
+  sheets: Sheets,
+  document: LetterDocument,
+  form: PageForm,
+): Promise<Checked<number>> {
+  await sheets.fonts.load(languagesOf(document));
+  const placed = layOut(document, form, sheets.fonts);
+  if (!placed.ok) return placed;
+  drawLetter(sheets, placed.value);
+  return fine(placed.value.pages.length);
+}

@@ -1,0 +1,128 @@
+// A composed paragraph and a width arrive; lines leave, their pieces placed from the left and in reading order.
+import type { Direction } from '../../direction.js';
+import { visualOrder } from './bidi.js';
+import type { Fonts } from './fonts.js';
+import { graphemes, widthOf, type Paragraph, type Piece, type Unit } from './paragraph.js';
+import type { Glyph } from './shape.js';
+
+/** Glyphs drawn in one go. `x` and `width` in thousandths of an em, from the left edge of the line's ink. */
+export type LinePiece = {
+  readonly run: number;
+  readonly file: string;
+  readonly x: number;
+  readonly width: number;
+  readonly glyphs: readonly Glyph[];
+};
+
+/** `width` leaves out the spaces at the end, which are drawn past the edge so that words stay apart when read. */
+export type Line = { readonly pieces: readonly LinePiece[]; readonly width: number };
+
+const slack = 0.01;
+
+/**
+ * Breaks greedily: as many units on a line as fit; a unit wider than the line is broken between characters.
+ * @param width in thousandths of an em.
+ * @example breakLines(paragraph, Infinity, 'ltr', fonts).length // 1
+ */
+export function breakLines(
+  paragraph: Paragraph,
+  width: number,
+  dir: Direction,
+  fonts: Fonts,
+): readonly Line[] {
+  const lines: Line[] = [];
+  let units: Unit[] = [];
+  let used = 0;
+  const end = () => {
+    lines.push(placeLine(units, dir));
+    units = [];
+    used = 0;
+  };
+  const add = (unit: Unit) => {
+    if (units.length > 0 && used + unit.width > width + slack) end();
+    units.push(unit);
+    used += unit.width + unit.spaceWidth;
+    if (unit.must) end();
+  };
+  for (const unit of paragraph.units) {
+    if (unit.width > width + slack) for (const part of apart(unit, fonts)) add(part);
+    else add(unit);
+  }
+  if (units.length > 0) end();
+  return lines;
+}
+
+/** Widest unit: what the narrowest column must hold. Thousandths of an em. */
+export function narrowest(paragraph: Paragraph): number {
+  return Math.max(0, ...paragraph.units.map((unit) => unit.width));
+}
+
+/** Width when nothing breaks, thousandths of an em. */
+export function unbroken(paragraph: Paragraph): number {
+  const last = paragraph.units.at(-1);
+  const all = paragraph.units.reduce((sum, unit) => sum + unit.width + unit.spaceWidth, 0);
+  return all - (last?.spaceWidth ?? 0);
+}
+
+function apart(unit: Unit, fonts: Fonts): readonly Unit[] {
+  const parts = unit.pieces.flatMap((piece) =>
+    Array.from(graphemes(piece.text), ({ segment }): Unit => {
+      const face = fonts.faceOfFile(piece.file);
+      const shaped = fonts.shape(face, segment, piece.level % 2 === 1, piece.lang);
+      const one = { ...piece, text: segment, shaped };
+      return { pieces: [one], spaces: [], width: shaped.width, spaceWidth: 0, must: false };
+    }),
+  );
+  const last = parts.pop();
+  if (last === undefined) return [unit];
+  const { spaces, spaceWidth, must } = unit;
+  return [...parts, { ...last, spaces, spaceWidth, must }];
+}
+
+function placeLine(units: readonly Unit[], dir: Direction): Line {
+  const base = dir === 'rtl' ? 1 : 0;
+  const last = units.at(-1);
+  const pieces = units.flatMap((unit) => [...unit.pieces, ...unit.spaces]);
+  const trailing = last?.spaces.length ?? 0;
+  const kept = pieces.length - trailing;
+  // Rule L1: spaces at the end of a line take the paragraph's own level.
+  const levels = pieces.map((piece, at) => (at < kept ? piece.level : base));
+  const lefts = new Array<number>(pieces.length).fill(0);
+  let x = dir === 'rtl' ? -(last?.spaceWidth ?? 0) : 0;
+  for (const at of visualOrder(levels)) {
+    lefts[at] = x;
+    x += pieces[at]?.shaped.width ?? 0;
+  }
+  return { pieces: joined(pieces, levels, lefts), width: widthOf(pieces.slice(0, kept)) };
+}
+
+/** Left-to-right neighbours of one run and face become one piece; right-to-left words stay apart, in reading order. */
+function joined(
+  pieces: readonly Piece[],
+  levels: readonly number[],
+  lefts: readonly number[],
+): readonly LinePiece[] {
+  const out: { run: number; file: string; x: number; width: number; glyphs: Glyph[] }[] = [];
+  let before = 1;
+  pieces.forEach((piece, at) => {
+    const level = levels[at] ?? 0;
+    const x = lefts[at] ?? 0;
+    const last = out.at(-1);
+    const follows =
+      last !== undefined &&
+      level % 2 === 0 &&
+      before === level &&
+      last.run === piece.run &&
+      last.file === piece.file &&
+      Math.abs(last.x + last.width - x) < slack;
+    if (follows) {
+      last.glyphs.push(...piece.shaped.glyphs);
+      last.width += piece.shaped.width;
+    } else {
+      const { run, file, shaped } = piece;
+      out.push({ run, file, x, width: shaped.width, glyphs: [...shaped.glyphs] });
+    }
+    before = level;
+  });
+  return out;
+}

@@ -1,0 +1,217 @@
+// Glyphs to be drawn arrive; character codes leave, and at the end the Type 0 fonts that explain them.
+import type { Canvas, Reference } from './canvas.js';
+import type { Fonts } from './fonts.js';
+import type { Glyph, OpenFace } from './shape.js';
+
+/** The faces of one open document. */
+export type Typecase = {
+  /** Registers the face on the current page; its name in content streams. */
+  readonly use: (file: string) => string;
+  /** The operand of TJ for a row of glyphs; `rise` operators stand between rows of different height. */
+  readonly show: (file: string, glyphs: readonly Glyph[], size: number) => string;
+  /** Writes the fonts; nothing more can be drawn. */
+  readonly close: () => void;
+};
+
+/** One face in one document: a code for each pair of glyph and the text it stands for. */
+type Sort = {
+  readonly name: string;
+  readonly face: OpenFace;
+  readonly font: Reference;
+  readonly codes: Map<string, string>;
+  readonly byGlyph: WeakMap<Glyph, string>;
+  readonly cast: Glyph[];
+};
+
+const mostCodes = 0xffff;
+
+/**
+ * Opens an empty type case on a document.
+ * @throws when one face needs more than 65,535 codes.
+ */
+export function openTypecase(canvas: Canvas, fonts: Fonts): Typecase {
+  const sorts = new Map<string, Sort>();
+  const sortOf = (file: string): Sort => {
+    const known = sorts.get(file);
+    if (known !== undefined) return known;
+    const sort: Sort = {
+      name: `F${sorts.size + 1}`,
+      face: fonts.faceOfFile(file),
+      font: canvas.ref({}),
+      codes: new Map(),
+      byGlyph: new WeakMap(),
+      cast: [],
+    };
+    sorts.set(file, sort);
+    return sort;
+  };
+  return {
+    use: (file) => {
+      const sort = sortOf(file);
+      canvas.page.fonts[sort.name] ??= sort.font;
+      return sort.name;
+    },
+    show: (file, glyphs, size) => showGlyphs(sortOf(file), glyphs, size),
+    close: () => {
+      for (const sort of sorts.values()) writeFont(sort, canvas, fonts);
+    },
+  };
+}
+
+function codeOf(sort: Sort, glyph: Glyph): string {
+  const quick = sort.byGlyph.get(glyph);
+  if (quick !== undefined) return quick;
+  const key = `${glyph.id} ${glyph.text}`;
+  let code = sort.codes.get(key);
+  if (code === undefined) {
+    sort.cast.push(glyph);
+    if (sort.cast.length > mostCodes) throw new Error('One face needs more codes than there are');
+    code = hex4(sort.cast.length);
+    sort.codes.set(key, code);
+  }
+  sort.byGlyph.set(glyph, code);
+  return code;
+}
+
+/** ISO 32000-1, 9.4.3: numbers in TJ move back by thousandths of an em; Ts lifts marks off the base line. */
+function showGlyphs(sort: Sort, glyphs: readonly Glyph[], size: number): string {
+  const out: string[] = [];
+  let text = '';
+  let row = '';
+  let owed = 0;
+  let rise = 0;
+  const flush = () => {
+    if (text !== '') row += `<${text}>`;
+    text = '';
+  };
+  const endRow = () => {
+    flush();
+    if (row !== '') out.push(`[${row}] TJ`);
+    row = '';
+  };
+  for (const glyph of glyphs) {
+    if (glyph.dy !== rise) {
+      endRow();
+      rise = glyph.dy;
+      out.push(`${short((rise * size) / 1000)} Ts`);
+    }
+    const shift = owed + glyph.dx;
+    if (Math.abs(shift) > 0.05) {
+      flush();
+      row += short(-shift);
+    }
+    text += codeOf(sort, glyph);
+    owed = (Math.abs(shift) > 0.05 ? 0 : shift) + glyph.advance - glyph.natural - glyph.dx;
+  }
+  endRow();
+  if (rise !== 0) out.push('0 Ts');
+  return out.join('\n');
+}
+
+/** ISO 32000-1, 9.7: a composite font whose codes are glyph and text, found through CIDToGIDMap and ToUnicode. */
+function writeFont(sort: Sort, canvas: Canvas, fonts: Fonts): void {
+  const { face, cast } = sort;
+  const small = fonts.subset(face.bytes, new Set([0, ...cast.map((glyph) => glyph.id)]));
+  const file = stream(canvas, small, { Length1: small.length });
+  const name = subsetName(sort);
+  const { ascent, descent } = face;
+  const descriptor = canvas.ref({
+    Type: 'FontDescriptor',
+    FontName: name,
+    Flags: 4,
+    FontBBox: [-1000, -descent, 3000, ascent],
+    ItalicAngle: 0,
+    Ascent: ascent,
+    Descent: -descent,
+    CapHeight: ascent * 0.7,
+    StemV: 80,
+    FontFile2: file,
+  });
+  descriptor.end();
+  const map = new Uint8Array(2 * (cast.length + 1));
+  cast.forEach((glyph, at) => {
+    map[2 * at + 2] = glyph.id >> 8;
+    map[2 * at + 3] = glyph.id & 0xff;
+  });
+  const descendant = canvas.ref({
+    Type: 'Font',
+    Subtype: 'CIDFontType2',
+    BaseFont: name,
+    CIDSystemInfo: {
+      Registry: new String('Adobe'),
+      Ordering: new String('Identity'),
+      Supplement: 0,
+    },
+    FontDescriptor: descriptor,
+    DW: 0,
+    W: [1, cast.map((glyph) => Math.round(glyph.natural * 1000) / 1000)],
+    CIDToGIDMap: stream(canvas, map, {}),
+  });
+  descendant.end();
+  Object.assign(sort.font.data, {
+    Type: 'Font',
+    Subtype: 'Type0',
+    BaseFont: name,
+    Encoding: 'Identity-H',
+    DescendantFonts: [descendant],
+    ToUnicode: stream(canvas, new TextEncoder().encode(toUnicode(cast)), {}),
+  });
+  sort.font.end();
+}
+
+function stream(canvas: Canvas, bytes: Uint8Array, facts: Readonly<Record<string, unknown>>) {
+  const made = canvas.ref({ ...facts });
+  made.end(bytes);
+  return made;
+}
+
+/** ISO 32000-1, 9.6.4: six letters say that a font is a subset; the same subset has the same ones. */
+function subsetName(sort: Sort): string {
+  let hash = 0;
+  for (const { id, text } of sort.cast) {
+    for (const unit of `${id}${text}`)
+      hash = (hash * 31 + (unit.codePointAt(0) ?? 0)) % 308_915_776;
+  }
+  const letters = Array.from({ length: 6 }, (_, at) =>
+    String.fromCharCode(65 + (Math.floor(hash / 26 ** at) % 26)),
+  );
+  return `${letters.join('')}+${sort.face.file.replace(/\.[^.]*$/, '')}`;
+}
+
+const mostInBlock = 100;
+
+function toUnicode(cast: readonly Glyph[]): string {
+  const rows = cast.map((glyph, at) => `<${hex4(at + 1)}> <${utf16(glyph.text)}>`);
+  const blocks: string[] = [];
+  for (let from = 0; from < rows.length; from += mostInBlock) {
+    const block = rows.slice(from, from + mostInBlock);
+    blocks.push(`${block.length} beginbfchar\n${block.join('\n')}\nendbfchar`);
+  }
+  return `/CIDInit /ProcSet findresource begin
+12 dict begin
+begincmap
+/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def
+/CMapName /Adobe-Identity-UCS def
+/CMapType 2 def
+1 begincodespacerange
+<0000> <ffff>
+endcodespacerange
+${blocks.join('\n')}
+endcmap
+CMapName currentdict /CMap defineresource pop
+end
+end`;
+}
+
+function utf16(text: string): string {
+  return Array.from({ length: text.length }, (_, at) => hex4(text.charCodeAt(at))).join('');
+}
+
+function hex4(number: number): string {
+  return number.toString(16).padStart(4, '0');
+}
+
+/** Two decimals are 1/7200 inch. */
+export function short(number: number): string {
+  return String(Math.round(number * 100) / 100);
+}
