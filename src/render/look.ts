@@ -55,6 +55,18 @@ const colour = {
   sand: '#f6f5f0',
 } as const;
 
+/** The same roles on a dark screen; contrast with its paper: ink 14:1, quiet 9:1, accent 9:1, line 4:1. */
+const dark: Readonly<Record<keyof typeof colour, string>> = {
+  paper: '#141917',
+  ink: '#e9eeea',
+  quiet: '#b9c4bd',
+  accent: '#8fd0ac',
+  line: '#7d8b83',
+  hair: '#3a4540',
+  wash: '#1d2622',
+  sand: '#22241f',
+};
+
 const pages: Readonly<Record<PageForm['paper'], PageLook>> = {
   A4: { width: 595.28, height: 841.89, margin: 51 },
   Letter: { width: 612, height: 792, margin: 51 },
@@ -111,6 +123,7 @@ const shapes = {
   ground: { fill: colour.wash, stroke: null, width: 0, dash: null },
   arrow: { fill: null, stroke: colour.accent, width: 1.5, dash: [4, 3] },
   'arrow-head': { fill: colour.accent, stroke: null, width: 0, dash: null },
+  hole: { fill: null, stroke: colour.paper, width: 1.2, dash: null },
   lock: { fill: colour.ink, stroke: colour.paper, width: 1, dash: null },
   text: { fill: colour.ink, stroke: null, width: 0, dash: null },
   'text-quiet': { fill: colour.quiet, stroke: null, width: 0, dash: null },
@@ -153,6 +166,7 @@ export const look = {
     gutter: 1.5,
   },
   colour,
+  dark,
   /** Which headings and paragraphs are bold, and in which colour. */
   text: {
     h1: { strong: true, colour: colour.accent },

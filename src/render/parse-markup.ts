@@ -1,6 +1,7 @@
 // Markup arrives as text; a tree of the closed subset with line numbers leaves, or what is foreign in it.
 import { Parser } from 'htmlparser2';
 import { type Checked, type Problem, faulty, fine } from '../problem.js';
+import { lineFinder } from './line-finder.js';
 import { faultsOfTag } from './vocabulary.js';
 
 export type Element = {
@@ -101,19 +102,4 @@ export function parseMarkup(markup: string, file: string): Checked<readonly Node
 /** Comments blanked, so that their text keeps its places but says nothing. */
 function withoutComments(markup: string): string {
   return markup.replace(/<!--[\s\S]*?-->/g, (comment) => ' '.repeat(comment.length));
-}
-
-function lineFinder(text: string): (index: number) => number {
-  const starts = [0];
-  for (const match of text.matchAll(/\n/g)) starts.push(match.index + 1);
-  return (index) => {
-    let low = 0;
-    let high = starts.length - 1;
-    while (low < high) {
-      const middle = Math.ceil((low + high) / 2);
-      if ((starts[middle] ?? 0) <= index) low = middle;
-      else high = middle - 1;
-    }
-    return low + 1;
-  };
 }

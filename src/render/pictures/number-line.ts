@@ -1,0 +1,185 @@
+// One result as numbers and words arrives; its number line as a scene leaves.
+import type { NumberLine } from '../../letter/content.js';
+import type { Scene, Shape } from '../block.js';
+import { type Speech, figures, roomFor, wrapLabel, words } from './canvas.js';
+import { hatching } from './hatching.js';
+import { type Scale, scaleFor } from './scale.js';
+import { short } from './write-svg.js';
+
+const width = 360;
+/** Room at both ends, so that a label under the first tick stays inside. */
+const inset = 30;
+const size = 11;
+const gap = 8;
+const band = { top: 22, bottom: 36 };
+const axis = 29;
+const limitsAt = 48;
+
+/**
+ * Draws low to high from the side where reading starts, in one linear scale: the usual range hatched and
+ * outlined, the patient's value as a mark above it, words at both. See `scaleFor` for what the scale covers.
+ * Labels never share a place: the value stands above the line, the limits below, the words where room is left.
+ * @example drawNumberLine({ value: 12, low: 30, high: 400, … }, { lang: 'en', dir: 'ltr' })
+ */
+export function drawNumberLine(line: NumberLine, speech: Speech): Scene {
+  const scale = scaleFor([line.value], line.low, line.high);
+  const x = (value: number) => placeOn(scale, value, speech);
+  const below = labelsBelow(line, x, speech);
+  return {
+    width,
+    height: below.height,
+    title: line.title.text,
+    description: line.description.text,
+    shapes: [
+      ...usualBand(line, x, speech),
+      { kind: 'line', look: 'axis', x1: inset - 16, y1: axis, x2: width - inset + 16, y2: axis },
+      ...mark(x(line.value)),
+      ...valueAbove(line, x(line.value), speech),
+      ...below.shapes,
+    ],
+  };
+}
+
+/** Where a value lies on the line, in units of the picture. */
+function placeOn(scale: Scale, value: number, speech: Speech): number {
+  const part = (value - scale.from) / (scale.to - scale.from);
+  const along = inset + part * (width - 2 * inset);
+  return speech.dir === 'rtl' ? width - along : along;
+}
+
+function usualBand(line: NumberLine, x: (value: number) => number, speech: Speech): Shape[] {
+  if (line.low === null && line.high === null) return [];
+  const [start, end] =
+    speech.dir === 'ltr' ? [inset - 16, width - inset + 16] : [width - inset + 16, inset - 16];
+  const edges = [line.low === null ? start : x(line.low), line.high === null ? end : x(line.high)];
+  const left = Math.min(...edges);
+  const right = Math.max(...edges);
+  const limits = [line.low, line.high].filter((limit) => limit !== null);
+  return [
+    {
+      kind: 'rect',
+      look: 'ground',
+      x: left,
+      y: band.top,
+      width: right - left,
+      height: band.bottom - band.top,
+      radius: 0,
+    },
+    ...hatching(left, band.top, right, band.bottom, 7),
+    { kind: 'line', look: 'hatch', x1: left, y1: band.top, x2: right, y2: band.top },
+    { kind: 'line', look: 'hatch', x1: left, y1: band.bottom, x2: right, y2: band.bottom },
+    ...limits.map(
+      (limit): Shape => ({
+        kind: 'line',
+        look: 'axis',
+        x1: x(limit),
+        y1: band.top - 1,
+        x2: x(limit),
+        y2: band.bottom + 2,
+      }),
+    ),
+  ];
+}
+
+function mark(at: number): Shape[] {
+  return [
+    { kind: 'line', look: 'stem', x1: at, y1: 20, x2: at, y2: 38 },
+    {
+      kind: 'path',
+      look: 'marker',
+      d: `M${short(at - 6)} 15 L${short(at + 6)} 15 L${short(at)} 26 Z`,
+    },
+  ];
+}
+
+/** The value over its mark, the words beside it on the side with more room. */
+function valueAbove(line: NumberLine, at: number, speech: Speech): Shape[] {
+  const half = roomFor(line.labels.value, 12) / 2;
+  const centre = Math.min(Math.max(at, half + 1), width - half - 1);
+  const onTheRight = centre < width / 2;
+  const beside = onTheRight ? centre + half + 3 : centre - half - 3;
+  return [
+    figures(line.labels.value, { x: centre, y: 11, side: 'middle' }, { size: 12, strong: true }),
+    words(
+      line.labels.yours.text,
+      { x: beside, y: 11, side: onTheRight ? 'left' : 'right' },
+      speech,
+      {
+        size,
+        name: 'text-quiet',
+      },
+    ),
+  ];
+}
+
+type Label = {
+  readonly text: string;
+  readonly left: number;
+  readonly right: number;
+  readonly shape: Shape;
+};
+
+function limitLabel(text: string, at: number, edge: 'left' | 'right' | 'middle'): Label {
+  const room = roomFor(text, size);
+  const left = edge === 'left' ? at : edge === 'right' ? at - room : at - room / 2;
+  const y = limitsAt;
+  return {
+    text,
+    left,
+    right: left + room,
+    shape: figures(text, { x: at, y, side: edge }, { size }),
+  };
+}
+
+/** Limits under their ticks; when they would touch, each moves outwards and still ends at its own tick. */
+function limitLabels(line: NumberLine, x: (value: number) => number): readonly Label[] {
+  const { low, high, labels } = line;
+  const ends = [
+    low === null || labels.low === null ? null : { text: labels.low, at: x(low) },
+    high === null || labels.high === null ? null : { text: labels.high, at: x(high) },
+  ]
+    .filter((end) => end !== null)
+    .sort((a, b) => a.at - b.at);
+  const centred = ends.map(({ text, at }) => limitLabel(text, at, 'middle'));
+  const [first, second] = centred;
+  const touch = first !== undefined && second !== undefined && second.left - first.right < gap;
+  if (!touch) return centred;
+  return ends.map(({ text, at }, index) =>
+    index === 0 ? limitLabel(text, at + 1, 'right') : limitLabel(text, at - 1, 'left'),
+  );
+}
+
+function labelsBelow(line: NumberLine, x: (value: number) => number, speech: Speech) {
+  const limits = limitLabels(line, x);
+  const shapes = limits.map(({ shape }) => shape);
+  if (limits.length === 0) return { shapes, height: 42 };
+  const text = line.labels.usual.text;
+  const need = roomFor(text, size);
+  const first = limits[0];
+  const last = limits.at(-1);
+  if (first === undefined || last === undefined) return { shapes, height: 42 };
+  const usual = (at: number, side: 'left' | 'middle' | 'right', y = limitsAt) =>
+    words(text, { x: at, y, side }, speech, { size, name: 'text-accent' });
+  if (limits.length === 2 && last.left - first.right >= need + 2 * gap) {
+    return { shapes: [...shapes, usual((first.right + last.left) / 2, 'middle')], height: 52 };
+  }
+  if (width - last.right >= need + gap) {
+    return { shapes: [...shapes, usual(last.right + gap, 'left')], height: 52 };
+  }
+  if (first.left >= need + gap) {
+    return { shapes: [...shapes, usual(first.left - gap, 'right')], height: 52 };
+  }
+  const rows = wrapLabel(text, width, size);
+  return {
+    shapes: [
+      ...shapes,
+      ...rows.map((row, index) =>
+        words(row, { x: width / 2, y: limitsAt + 14 * (index + 1), side: 'middle' }, speech, {
+          size,
+          name: 'text-accent',
+        }),
+      ),
+    ],
+    height: 52 + 14 * rows.length,
+  };
+}

@@ -1,0 +1,113 @@
+// Two to seven results of one test arrive, oldest first; their trend as a scene leaves.
+import type { Trend } from '../../letter/content.js';
+import type { Scene, Shape } from '../block.js';
+import { type Speech, figures, mirror, words } from './canvas.js';
+import { hatching } from './hatching.js';
+import { scaleFor } from './scale.js';
+import { short } from './write-svg.js';
+
+const width = 360;
+const top = 24;
+const bottom = 104;
+const inset = 42;
+const size = 11;
+
+/**
+ * Points at equal steps in time's order (their dates stand below), on the same kind of scale as a number
+ * line, over the hatched usual range. Time runs the way the letter reads.
+ */
+export function drawTrend(trend: Trend, speech: Speech): Scene {
+  const scale = scaleFor(
+    trend.points.map(({ value }) => value),
+    trend.low,
+    trend.high,
+  );
+  const y = (value: number) =>
+    bottom - ((value - scale.from) / (scale.to - scale.from)) * (bottom - top);
+  const step = (width - 2 * inset) / Math.max(1, trend.points.length - 1);
+  const points = trend.points.map((point, index) => ({
+    ...point,
+    x: inset + index * step,
+    y: y(point.value),
+  }));
+  const staggered = points.length > 4;
+  const legendAt = staggered ? 152 : 138;
+  const scene: Scene = {
+    width,
+    height: legendAt + 6,
+    title: trend.title.text,
+    description: trend.description.text,
+    shapes: [
+      ...usualBand(trend, y),
+      { kind: 'line', look: 'tick', x1: 8, y1: bottom + 2, x2: width - 8, y2: bottom + 2 },
+      ...path(points),
+      ...points.map(
+        (point): Shape => ({ kind: 'circle', look: 'marker', x: point.x, y: point.y, r: 4.5 }),
+      ),
+      ...points.map((point) =>
+        figures(
+          point.label,
+          { x: point.x, y: point.y - 9, side: 'middle' },
+          { size: 12, strong: true },
+        ),
+      ),
+      ...points.map((point, index) =>
+        words(
+          point.date,
+          { x: point.x, y: bottom + 16 + (staggered && index % 2 === 1 ? 14 : 0), side: 'middle' },
+          speech,
+          { size: 10, name: 'text-quiet' },
+        ),
+      ),
+      ...legend(trend, speech, legendAt),
+    ],
+  };
+  return speech.dir === 'rtl' ? mirror(scene) : scene;
+}
+
+function path(points: readonly { readonly x: number; readonly y: number }[]): Shape[] {
+  const d = points
+    .map(({ x, y }, index) => `${index === 0 ? 'M' : 'L'}${short(x)} ${short(y)}`)
+    .join(' ');
+  return points.length < 2 ? [] : [{ kind: 'path', look: 'trend', d }];
+}
+
+function usualBand(trend: Trend, y: (value: number) => number): Shape[] {
+  if (trend.low === null && trend.high === null) return [];
+  const from = trend.high === null ? top - 10 : y(trend.high);
+  const to = trend.low === null ? bottom : y(trend.low);
+  return [
+    {
+      kind: 'rect',
+      look: 'ground',
+      x: 8,
+      y: from,
+      width: width - 16,
+      height: to - from,
+      radius: 0,
+    },
+    ...hatching(8, from, width - 8, to, 9),
+    ...[trend.high, trend.low]
+      .filter((limit) => limit !== null)
+      .map(
+        (limit): Shape => ({
+          kind: 'line',
+          look: 'tick',
+          x1: 8,
+          y1: y(limit),
+          x2: width - 8,
+          y2: y(limit),
+        }),
+      ),
+  ];
+}
+
+function legend(trend: Trend, speech: Speech, at: number): Shape[] {
+  if (trend.low === null && trend.high === null) return [];
+  const side = speech.dir === 'rtl' ? 'right' : 'left';
+  return [
+    { kind: 'rect', look: 'band', x: 8, y: at - 10, width: 22, height: 12, radius: 0 },
+    ...hatching(8, at - 10, 30, at + 2, 6),
+    words(trend.usual.text, { x: 38, y: at, side }, speech, { size, name: 'text-accent' }),
+  ];
+}
