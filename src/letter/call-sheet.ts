@@ -1,0 +1,54 @@
+// A held report arrives; what the operator must do by phone leaves: who, why, what to say, what to write down.
+import type { Interpretation } from '../interpret/interpretation.js';
+import type { Report } from '../report/report.js';
+import type { Clinic } from './clinic.js';
+import { explainer } from './explain.js';
+import type { Language } from './language.js';
+import { needsCarer } from './letter-ages.js';
+import type { ReasoningBlock, ReasoningContent } from './reasoning.js';
+
+/**
+ * The sheet that stands in for a held letter. It has the shape of the reasoning sheet.
+ * @param language English with its reasoning file.
+ */
+export function composeCallSheet(
+  report: Report,
+  interpretation: Interpretation,
+  clinic: Clinic,
+  language: Language,
+): ReasoningContent {
+  const { words, reason } = explainer(language);
+  const { tier, reasons } = interpretation.hold;
+  const { patient } = report;
+  const block = (slug: string, list: readonly string[]): ReasoningBlock => ({
+    slug,
+    heading: words(`call.${slug}`),
+    paragraphs: [],
+    list,
+    table: null,
+  });
+  const results = interpretation.results.map(({ analyte, copied }) =>
+    `${words(`analyte.${analyte}`)}: ${copied.value} ${copied.unit}`.trim(),
+  );
+  return {
+    lang: language.tag,
+    title: words('call.title'),
+    intro: words('call.clinician'),
+    blocks: [
+      block('who', [
+        patient.name === null
+          ? words('call.patient-unnamed', { place: placeOf(report) })
+          : words('call.patient', { name: patient.name }),
+        ...(needsCarer(patient) ? [words('call.carer')] : []),
+      ]),
+      block('why', [words(`tier.${tier}`), ...reasons.map(reason), ...results]),
+      block('say', [words(`call.say.${tier}`, { emergency: clinic.emergencyNumber })]),
+      block('ask', [words('call.ask.signs'), words('call.ask.alone'), words('call.ask.clear')]),
+      block('record', [words('call.record.line'), words('call.not-reached')]),
+    ],
+  };
+}
+
+function placeOf({ place, patient }: Report): string {
+  return patient.id ?? [place.file, place.row].filter((part) => part !== null).join(', row ');
+}

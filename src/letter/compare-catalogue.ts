@@ -1,0 +1,59 @@
+// Messages of one language arrive; every difference from the English list of keys and variables leaves.
+import type { Problem } from '../problem.js';
+import { english, type Namespace } from './english.js';
+
+const pluralEnding = /_(zero|one|two|few|many|other)$/;
+const variable = /\{\{?[^{}]*\}\}?/g;
+
+/** The variables of a message, sorted, such as ['{{date}}', '{{phone}}']. */
+export function variablesOf(message: string): readonly string[] {
+  return (message.match(variable) ?? []).map((name) => name.replace(/\s+/g, '')).sort();
+}
+
+/**
+ * Holds a catalogue to the English one: same keys, the language's own plural forms, same variables, no empty text.
+ * @param locale Decides the plural forms.
+ */
+export function compareCatalogue(
+  tag: string,
+  namespace: Namespace,
+  messages: Readonly<Record<string, string>>,
+  locale: string,
+): readonly Problem[] {
+  const source: Readonly<Record<string, string>> = english[namespace];
+  const forms = new Intl.PluralRules(locale).resolvedOptions().pluralCategories;
+  const expected = new Map<string, string>();
+  for (const [key, text] of Object.entries(source)) {
+    if (!pluralEnding.test(key)) expected.set(key, text);
+    else for (const form of forms) expected.set(key.replace(pluralEnding, `_${form}`), text);
+  }
+  const problem = (
+    field: string,
+    cannot: string,
+    found: string | null,
+    right: string,
+  ): Problem => ({
+    code: 'language-message',
+    place: { file: `locales/${tag}/${namespace}.json`, row: null, field },
+    cannot,
+    found,
+    expected: right,
+    remedy: null,
+  });
+  const problems: Problem[] = [];
+  for (const [key, text] of expected) {
+    const message = messages[key];
+    if (message === undefined || message.trim() === '') {
+      problems.push(problem(key, 'cannot find the message', null, 'a text'));
+      continue;
+    }
+    const [have, want] = [variablesOf(message).join(' '), variablesOf(text).join(' ')];
+    if (have !== want)
+      problems.push(problem(key, 'cannot fill the message', have, want || 'no variable'));
+  }
+  for (const key of Object.keys(messages)) {
+    if (!expected.has(key))
+      problems.push(problem(key, 'cannot use the message', null, 'a key of the English file'));
+  }
+  return problems;
+}

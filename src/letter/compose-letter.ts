@@ -1,0 +1,130 @@
+// One person's report, its interpretation and advice arrive; the words of their letter leave, or why it may not be made.
+import { type Checked, faulty, fine, type Problem } from '../problem.js';
+import type { Clinic } from './clinic.js';
+import type { Content } from './content.js';
+import { needsCarer } from './letter-ages.js';
+import type { LetterInput, Told } from './letter-input.js';
+import { CannotSay, voiceOf } from './say.js';
+import {
+  tellCautions,
+  tellChoices,
+  tellContact,
+  tellRunning,
+  tellSignature,
+} from './sections/closing.js';
+import { tellFood } from './sections/food.js';
+import { tellHelp } from './sections/help.js';
+import { tellMeaning } from './sections/meaning.js';
+import {
+  tellAbout,
+  tellBands,
+  tellGreeting,
+  tellReleased,
+  tellSender,
+} from './sections/opening.js';
+import { tellPicture } from './sections/picture.js';
+import { tellResults } from './sections/results.js';
+import { tellOurSteps, tellYourSteps } from './sections/steps.js';
+import { tellSummary } from './sections/summary.js';
+import { tellTablets } from './sections/tablets.js';
+
+/**
+ * Says one letter in one language. Pure: the date, the clinic and the language come in.
+ * Refused, with problems: a held letter nobody released; a clinic without phone, hours or emergency number.
+ * @example composeLetter({ report, interpretation, advice, clinic, language, options })
+ */
+export function composeLetter(input: LetterInput): Checked<Content> {
+  const problems = [...holdProblems(input), ...clinicProblems(input.clinic)];
+  if (problems.length > 0) return faulty(problems);
+  try {
+    return fine(content(prepare(input)));
+  } catch (error) {
+    if (error instanceof CannotSay) return faulty([unsaid(input.language.tag, error.key)]);
+    throw error;
+  }
+}
+
+function prepare(input: LetterInput): Told {
+  const child = needsCarer(input.report.patient);
+  const addressee =
+    input.options.addressee ?? (child ? { kind: 'carer', name: null } : { kind: 'patient' });
+  const speaksOfChild = child && addressee.kind === 'carer';
+  const urgent = isHeld(input);
+  return { ...input, voice: voiceOf(input.language, speaksOfChild), addressee, urgent };
+}
+
+function content(told: Told): Content {
+  const { say } = told.voice;
+  return {
+    lang: told.language.tag,
+    dir: told.language.dir,
+    title: say('title'),
+    documentTitle: say('document-title').text,
+    sender: tellSender(told),
+    about: tellAbout(told),
+    greeting: tellGreeting(told),
+    bands: tellBands(told),
+    released: tellReleased(told),
+    summary: tellSummary(told),
+    yourSteps: tellYourSteps(told),
+    ourSteps: tellOurSteps(told),
+    results: tellResults(told),
+    meaning: tellMeaning(told),
+    picture: tellPicture(told),
+    food: tellFood(told),
+    tablets: tellTablets(told),
+    help: tellHelp(told),
+    choices: tellChoices(told),
+    contact: tellContact(told),
+    cautions: tellCautions(told),
+    signature: tellSignature(told),
+    running: tellRunning(told),
+  };
+}
+
+/** True when the results are too urgent for a letter to be the first word about them. */
+export function isHeld({ interpretation }: Pick<LetterInput, 'interpretation'>): boolean {
+  return interpretation.hold.tier === 'emergency' || interpretation.hold.tier === 'same-day';
+}
+
+function holdProblems(input: LetterInput): readonly Problem[] {
+  if (!isHeld(input)) return [];
+  const released = input.options.released ?? null;
+  const complete = released !== null && released.by.trim() !== '' && released.done.trim() !== '';
+  if (complete) return [];
+  return [
+    {
+      code: 'letter-held',
+      place: input.report.place,
+      cannot: `cannot make this letter: the results need a person first (${input.interpretation.hold.tier})`,
+      found: null,
+      expected: 'a named clinician who releases it and says what was done',
+      remedy: 'Phone first. The call sheet says what to say.',
+    },
+  ];
+}
+
+function clinicProblems(clinic: Clinic): readonly Problem[] {
+  const needed = ['name', 'phone', 'hours', 'emergencyNumber'] as const;
+  return needed
+    .filter((field) => clinic[field].trim() === '')
+    .map((field) => ({
+      code: 'clinic-incomplete',
+      place: { file: null, row: null, field: `clinic.${field}` },
+      cannot: `cannot make a letter without the clinic's ${field}`,
+      found: null,
+      expected: 'the number or words that hold for this clinic; there is no default',
+      remedy: null,
+    }));
+}
+
+function unsaid(tag: string, key: string): Problem {
+  return {
+    code: 'language-message',
+    place: { file: `locales/${tag}`, row: null, field: key },
+    cannot: 'cannot say this sentence',
+    found: null,
+    expected: 'a message with this key',
+    remedy: null,
+  };
+}

@@ -1,0 +1,36 @@
+// The English language arrives; a speaker of codes for the clinician's sheet leaves.
+import type { Reason } from '../interpret/interpretation.js';
+import type { Language } from './language.js';
+
+/** Turns codes into the clinician's words; facts stand behind the sentence as they were computed. */
+export type Explain = {
+  readonly words: (key: string, values?: Readonly<Record<string, string>>) => string;
+  readonly coded: (group: string, reason: Reason) => string;
+  readonly reason: (reason: Reason) => string;
+  readonly withFacts: (sentence: string, facts: Reason['facts']) => string;
+};
+
+/** @throws when a code has no words: the parity test should have caught it. */
+export function explainer(language: Language): Explain {
+  const words: Explain['words'] = (key, values = {}) => {
+    if (!language.words.exists(key, { ns: 'reasoning' })) {
+      throw new Error(`the clinician's sheet has no words for ${key}`);
+    }
+    return language.words.t(key, { ...values, ns: 'reasoning', nest: false });
+  };
+  const coded: Explain['coded'] = (group, { code, facts }) =>
+    withFacts(words(`${group}.${code}`), facts);
+  return { words, coded, reason: (reason) => coded('reason', reason), withFacts };
+}
+
+/** @example withFacts('Ferritin is low.', { value: 9, unit: 'ug/L' }) // 'Ferritin is low (value 9, unit ug/L).' */
+function withFacts(sentence: string, facts: Reason['facts']): string {
+  const told = Object.entries(facts).map(([name, fact]) => `${spaced(name)} ${fact}`);
+  return told.length === 0 ? sentence : `${sentence.replace(/\.$/, '')} (${told.join(', ')}).`;
+}
+
+const spaced = (name: string) =>
+  name.replace(
+    /([a-z])([A-Z])/g,
+    (_all, before: string, after: string) => `${before} ${after.toLowerCase()}`,
+  );

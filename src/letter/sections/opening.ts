@@ -1,0 +1,58 @@
+// The person, the clinic and the options arrive; what stands above the letter's first line leaves.
+import type { Band, Content, Said } from '../content.js';
+import { english } from '../english.js';
+import type { Told } from '../letter-input.js';
+import { ltr, own } from '../say.js';
+
+export function tellSender({ clinic }: Told): Content['sender'] {
+  return { name: clinic.name, lines: clinic.addressLines };
+}
+
+export function tellAbout({ report, options, voice }: Told): readonly Said[] {
+  const { name, birthDate, id } = report.patient;
+  const { say, date } = voice;
+  return [
+    ...(name === null ? [] : [say('about.name', { name: own(name) })]),
+    ...(birthDate === null ? [] : [say('about.born', { date: date(birthDate) })]),
+    ...(id === null ? [] : [say('about.number', { id: ltr(id) })]),
+    say('about.test-date', { date: date(report.panel.collected) }),
+    say('about.letter-date', { date: date(options.date) }),
+  ];
+}
+
+export function tellGreeting({ report, addressee, voice: { say } }: Told): Said {
+  const { name } = report.patient;
+  if (addressee.kind === 'carer') {
+    if (addressee.name !== null) return say('greeting.named', { name: own(addressee.name) });
+    return name === null
+      ? say('greeting.carer-unnamed')
+      : say('greeting.carer', { name: own(name) });
+  }
+  return name === null ? say('greeting.unnamed') : say('greeting.named', { name: own(name) });
+}
+
+/** Stamps: an example, a letter nobody checked, a translation nobody signed (said in both languages). */
+export function tellBands({ clinic, options, language, voice: { say } }: Told): readonly Band[] {
+  const stamp = (said: Said): Band => ({ ...said, lang: null });
+  const trusted = language.reviewState === 'source' || language.reviewState === 'signed';
+  return [
+    ...(clinic.demo ? [stamp(say('band.example'))] : []),
+    ...(options.checkedBy === null ? [stamp(say('band.unchecked'))] : []),
+    ...(trusted
+      ? []
+      : [
+          stamp(say('band.translation')),
+          { key: 'band.translation', text: english.letter['band.translation'], lang: 'en' },
+        ]),
+  ];
+}
+
+export function tellReleased({ options, urgent, voice: { say } }: Told): readonly Said[] {
+  const released = options.released ?? null;
+  if (!urgent || released === null) return [];
+  return [
+    say('released.why'),
+    say('released.done', { by: own(released.by), done: own(released.done) }),
+    say('released.help'),
+  ];
+}
