@@ -1,0 +1,163 @@
+// ironleaf letter: one file of reports in, letters out, their paths on stdout.
+import { basename, extname } from 'node:path';
+import type { Argv, CommandModule } from 'yargs';
+import type { WrittenReport } from '../../intake/written.js';
+import { type Clinic, sayReasoning } from '../../letter/index.js';
+import type { Checked } from '../../problem.js';
+import { type Analyte, analogies, analytes, type NextStep, nextSteps } from '../../terms.js';
+import { type Kit, openKit, sentences } from '../kit.js';
+import { type Format, formats, makeLetter, type Wishes } from '../make-letter.js';
+import { type OutputFile, slug, writeAll } from '../output.js';
+import { Stop, status } from '../status.js';
+import { understand } from '../understand.js';
+import { clinicOf, dateOf, readReports } from './shared.js';
+
+const describe = 'Make the letter of a report, or a call sheet when it must be a phone call first';
+
+function options(yargs: Argv) {
+  return yargs
+    .positional('report', { type: 'string', demandOption: true, describe: 'File with the results' })
+    .option('language', { type: 'string', default: 'en', describe: 'Language of the letter' })
+    .option('beside', { type: 'string', describe: 'Second language, side by side' })
+    .option('format', { type: 'string', default: 'html,pdf', describe: formats.join(', ') })
+    .option('out', { type: 'string', default: '.', describe: 'Folder for the files' })
+    .option('large-print', { type: 'boolean', default: false, describe: '18 point type' })
+    .option('easy-read', {
+      type: 'boolean',
+      default: false,
+      describe: 'Short sentences, no analogy',
+    })
+    .option('paper', { choices: ['A4', 'Letter'] as const, default: 'A4' as const })
+    .option('analogy', { choices: [...analogies, 'off'] as const, default: analogies[0] })
+    .option('checked-by', { type: 'string', describe: 'Clinician who read the letter' })
+    .option('done', { type: 'string', describe: 'What was done about a held result' })
+    .option('next-step', { type: 'string', array: true, describe: 'STEP or STEP=YYYY-MM-DD' })
+    .option('tablets', { type: 'string', describe: 'Tablets were prescribed: the dose, in words' })
+    .option('food', { type: 'boolean', default: true, describe: '--no-food leaves food out' })
+    .option('confirm', { choices: analytes, array: true, describe: 'This doubtful value stands' })
+    .option('config', { type: 'string', describe: 'File with the clinic’s details' })
+    .option('demo', {
+      type: 'boolean',
+      default: false,
+      describe: 'Invented clinic; stamped example',
+    })
+    .option('date', { type: 'string', describe: 'Date of the letter, YYYY-MM-DD' })
+    .example('$0 letter report.json --language en --out letters', 'HTML and PDF into letters/');
+}
+type Words = Awaited<ReturnType<typeof options>['argv']>;
+
+export const letterCommand: CommandModule<object, Words> = {
+  command: 'letter <report>',
+  describe,
+  builder: (yargs) => options(yargs) as Argv<Words>,
+  handler: async (words) => {
+    const wishes = wishesOf(words);
+    const clinic = await clinicOf(words.config, words.demo);
+    const kit = await openKit();
+    const reports = await readReports(words.report);
+    const ends: End[] = [];
+    for (const [index, written] of reports.entries()) {
+      const stem = stemOf(words.report, written, index, reports.length);
+      ends.push(await makeOne(written, stem, { words, wishes, clinic, kit }));
+    }
+    process.exitCode = statusOf(ends);
+  },
+};
+
+type End = 'made' | 'held' | 'refused' | 'bad-data';
+type Desk = {
+  readonly words: Words;
+  readonly wishes: Wishes;
+  readonly clinic: Clinic;
+  readonly kit: Kit;
+};
+
+async function makeOne(written: Checked<WrittenReport>, stem: string, desk: Desk): Promise<End> {
+  const { words, wishes, clinic, kit } = desk;
+  const understood = written.ok
+    ? understand(written.value, wishes.date, (words.confirm ?? []) as readonly Analyte[])
+    : written;
+  if (!understood.ok) return say(sentences(understood.problems), 'bad-data');
+  say(sentences(understood.notes), 'made');
+  const outcome = await makeLetter(understood.value, clinic, wishes, kit);
+  if (outcome.kind === 'refused') return say(sentences(outcome.problems), 'refused');
+  if (outcome.kind === 'held') {
+    const sheet = sayReasoning(outcome.callSheet);
+    await write(words.out, [{ name: `${stem}.call-sheet.txt`, content: sheet }]);
+    return say([sheet.trimEnd()], 'held');
+  }
+  const tags = [wishes.language, wishes.beside].filter((tag) => tag !== null).join('-beside-');
+  await write(
+    words.out,
+    outcome.files.map(({ ending, content }) => ({ name: `${stem}.${tags}.${ending}`, content })),
+  );
+  return 'made';
+}
+
+async function write(folder: string, files: readonly OutputFile[]): Promise<void> {
+  for (const path of await writeAll(folder, files)) console.log(path);
+}
+
+function say(lines: readonly string[], end: End): End {
+  for (const line of lines) console.error(line);
+  return end;
+}
+
+/** Named after the input file; with several reports also after the id. Never after a person. */
+function stemOf(
+  path: string,
+  written: Checked<WrittenReport>,
+  index: number,
+  count: number,
+): string {
+  const stem = slug(basename(path, extname(path))) ?? 'letter';
+  if (count === 1) return stem;
+  const id =
+    written.ok && written.value.patient.id !== null ? slug(written.value.patient.id) : null;
+  return [stem, String(index + 1), id].filter((part) => part !== null).join('-');
+}
+
+function statusOf(ends: readonly End[]): number {
+  if (ends.every((end) => end === 'made')) return status.allMade;
+  return ends.every((end) => end === 'bad-data') ? status.badData : status.someHeldOrRefused;
+}
+
+function wishesOf(words: Words): Wishes {
+  return {
+    language: words.language,
+    beside: words.beside ?? null,
+    formats: formatsOf(words.format),
+    form: { paper: words.paper, size: words.largePrint ? 'large' : 'standard' },
+    analogy: words.analogy,
+    easyRead: words.easyRead,
+    checkedBy: named(words.checkedBy, '--checked-by'),
+    done: named(words.done, '--done'),
+    choices: {
+      steps: words.nextStep === undefined ? null : words.nextStep.map(stepOf),
+      tabletsPrescribed: words.tablets === undefined ? null : { dose: words.tablets || null },
+      noFood: !words.food,
+    },
+    date: dateOf(words.date),
+  };
+}
+
+function formatsOf(written: string): readonly Format[] {
+  const wished = written.split(',').map((word) => word.trim());
+  const known = formats.filter((format) => wished.includes(format));
+  if (known.length !== new Set(wished).size)
+    throw new Stop(status.usage, [`--format: expected some of ${formats.join(',')}.`]);
+  return known;
+}
+
+function named(text: string | undefined, option: string): string | null {
+  if (text === undefined) return null;
+  if (text.trim() === '') throw new Stop(status.usage, [`${option}: expected words, found none.`]);
+  return text.trim();
+}
+
+function stepOf(written: string) {
+  const [step, by] = written.split('=');
+  if (!(nextSteps as readonly (string | undefined)[]).includes(step))
+    throw new Stop(status.usage, [`--next-step: expected one of ${nextSteps.join(', ')}.`]);
+  return { step: step as NextStep, by: by === undefined ? null : dateOf(by), words: null };
+}

@@ -1,0 +1,11 @@
+// ironleaf schema: the JSON Schema of a report file on stdout.
+import type { CommandModule } from 'yargs';
+import { reportFileSchema } from '../../intake/index.js';
+
+export const schemaCommand: CommandModule = {
+  command: 'schema',
+  describe: 'Print the JSON Schema of a report file',
+  handler: () => {
+    console.log(JSON.stringify(reportFileSchema(), null, 2));
+  },
+};

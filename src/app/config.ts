@@ -1,0 +1,44 @@
+// A clinic's configuration file in, a Clinic out. Nothing in it has a default.
+import { z } from 'zod';
+import type { Clinic } from '../letter/clinic.js';
+import { type Checked, faulty, fine, type Problem } from '../problem.js';
+import { readJson } from './json.js';
+
+const text = z.string().trim().min(1);
+
+const clinicFile = z.strictObject({
+  name: text,
+  addressLines: z.array(text).min(1),
+  phone: text,
+  hours: text,
+  emergencyNumber: text,
+  maternityPhone: text.nullable().default(null),
+  outOfHours: text.nullable().default(null),
+  interpreter: z.strictObject({ phone: text, free: z.boolean() }).nullable().default(null),
+  website: z.url().nullable().default(null),
+});
+
+/**
+ * Reads the clinic's details from JSON bytes.
+ * Problems: not JSON; a missing or empty field (name, addressLines, phone, hours and
+ * emergencyNumber are required); an unknown field.
+ * @example readClinic('clinic.json', bytes, false) // { ok: true, value: { name: 'Saltmarsh Bay …', … }, … }
+ */
+export function readClinic(file: string, bytes: Uint8Array, demo: boolean): Checked<Clinic> {
+  const json = readJson(file, bytes);
+  if (!json.ok) return json;
+  const read = clinicFile.safeParse(json.value);
+  if (read.success) return fine({ ...read.data, demo });
+  return faulty(
+    read.error.issues.map(
+      (issue): Problem => ({
+        code: 'clinic-details',
+        place: { file, row: null, field: issue.path.join('.') || null },
+        cannot: 'cannot use the clinic details',
+        found: null,
+        expected: issue.code === 'unrecognized_keys' ? 'no other fields' : issue.message,
+        remedy: null,
+      }),
+    ),
+  );
+}

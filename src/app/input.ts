@@ -1,0 +1,41 @@
+// A path in, bytes out: refuses what is no readable file before any reader sees it.
+import { open } from 'node:fs/promises';
+import { basename } from 'node:path';
+import type { InputFile } from '../intake/written.js';
+import { Stop, status } from './status.js';
+
+/**
+ * Reads a whole file of at most `largest` bytes. Stops with status 66 when there is nothing to
+ * read (missing, a directory, not permitted) and 65 when it is empty or too large.
+ */
+export async function readInputFile(path: string, largest: number): Promise<InputFile> {
+  const name = basename(path);
+  const handle = await open(path, 'r').catch((fault: NodeJS.ErrnoException) => {
+    throw new Stop(status.noInput, [`${name}: ${whyNot(fault)}`]);
+  });
+  try {
+    const facts = await handle.stat();
+    if (facts.isDirectory())
+      throw new Stop(status.noInput, [`${name}: cannot read a directory; expected a file.`]);
+    if (facts.size > largest) throw new Stop(status.badData, [tooLarge(name, facts.size, largest)]);
+    const bytes = await handle.readFile();
+    if (bytes.length === 0)
+      throw new Stop(status.badData, [`${name}: the file is empty; expected a report.`]);
+    if (bytes.length > largest)
+      throw new Stop(status.badData, [tooLarge(name, bytes.length, largest)]);
+    return { name, bytes };
+  } finally {
+    await handle.close();
+  }
+}
+
+function whyNot(fault: NodeJS.ErrnoException): string {
+  if (fault.code === 'ENOENT') return 'there is no such file.';
+  if (fault.code === 'EACCES' || fault.code === 'EPERM') return 'may not be read by this user.';
+  return `cannot be opened (${fault.code ?? 'unknown reason'}).`;
+}
+
+function tooLarge(name: string, size: number, largest: number): string {
+  const megabytes = (bytes: number) => Math.ceil(bytes / 1024 / 1024);
+  return `${name}: the file has ${megabytes(size)} MB; expected at most ${megabytes(largest)} MB.`;
+}

@@ -1,0 +1,44 @@
+#!/usr/bin/env node
+// Arguments in, an exit status out: the one place where a fault of ours is caught, without data.
+import yargs from 'yargs';
+import { hideBin } from 'yargs/helpers';
+import { explainCommand } from './commands/explain.js';
+import { letterCommand } from './commands/letter.js';
+import { schemaCommand } from './commands/schema.js';
+import { Stop, status } from './status.js';
+
+async function run(words: readonly string[]): Promise<void> {
+  await yargs(words)
+    .scriptName('ironleaf')
+    .usage(
+      '$0 <command>\n\nTurns a patient’s iron blood results into a letter the patient can read.',
+    )
+    .locale('en')
+    .command(letterCommand)
+    .command(explainCommand)
+    .command(schemaCommand)
+    .demandCommand(1, 'Name a command.')
+    .strict()
+    .help()
+    // Without the throw, yargs would run the command on with bad arguments.
+    .fail((message, fault) => {
+      throw fault ?? new Stop(status.usage, [message, 'See ironleaf --help.']);
+    })
+    .exitProcess(false)
+    .parseAsync();
+}
+
+try {
+  await run(hideBin(process.argv));
+} catch (fault) {
+  if (fault instanceof Stop) {
+    for (const sentence of fault.sentences) console.error(sentence);
+    process.exitCode = fault.status;
+  } else {
+    // The message of an unknown fault may hold a patient's data: only its kind is shown.
+    const kind = fault instanceof Error ? fault.name : typeof fault;
+    console.error(`ironleaf: a fault of the program (${kind}). Nothing more was written.`);
+    if (process.env.IRONLEAF_DEBUG === '1') console.error(fault);
+    process.exitCode = status.ourFault;
+  }
+}

@@ -1,0 +1,152 @@
+// One understood report and the operator's wishes in; the letter's files, a call sheet or problems out.
+import { advise } from '../advise/index.js';
+import type { Choices } from '../advise/advice.js';
+import {
+  type Clinic,
+  type Content,
+  composeCallSheet,
+  composeLetter,
+  isHeld,
+  type ReasoningContent,
+} from '../letter/index.js';
+import { type Checked, fine, type Problem } from '../problem.js';
+import type { LetterDocument, PageForm } from '../render/block.js';
+import { writeHtml } from '../render/html.js';
+import { renderMarkup } from '../render/markup.js';
+import { pairDocuments } from '../render/pair-documents.js';
+import { readMarkup } from '../render/read-markup.js';
+import { writeText } from '../render/text.js';
+import type { Analogy } from '../terms.js';
+import type { Kit } from './kit.js';
+import { doubtsOf, type Understood } from './understand.js';
+
+export const formats = ['html', 'pdf', 'text'] as const;
+export type Format = (typeof formats)[number];
+
+export type Wishes = {
+  readonly language: string;
+  readonly beside: string | null;
+  readonly formats: readonly Format[];
+  readonly form: PageForm;
+  readonly analogy: Analogy | 'off';
+  readonly easyRead: boolean;
+  readonly checkedBy: string | null;
+  /** What a named clinician did about a held result; with `checkedBy` it releases the letter. */
+  readonly done: string | null;
+  readonly choices: Choices;
+  /** ISO date of the letter. */
+  readonly date: string;
+};
+
+export type MadeFile = { readonly ending: string; readonly content: Uint8Array | string };
+
+export type Outcome =
+  | { readonly kind: 'made'; readonly files: readonly MadeFile[] }
+  | { readonly kind: 'held'; readonly callSheet: ReasoningContent }
+  | { readonly kind: 'refused'; readonly problems: readonly Problem[] };
+
+/**
+ * Makes one letter in every format wished for, or says why not. Writes nothing.
+ * @example (await makeLetter(understood, clinic, wishes, kit)).kind // 'made'
+ */
+export async function makeLetter(
+  understood: Understood,
+  clinic: Clinic,
+  wishes: Wishes,
+  kit: Kit,
+): Promise<Outcome> {
+  const doubts = doubtsOf(understood.report);
+  if (doubts.length > 0) return { kind: 'refused', problems: doubts };
+  if (isHeld(understood) && releaseOf(wishes) === null) {
+    const { report, interpretation } = understood;
+    const english = await kit.language('en');
+    return { kind: 'held', callSheet: composeCallSheet(report, interpretation, clinic, english) };
+  }
+  const letter = await documentOf(understood, clinic, wishes, kit);
+  if (!letter.ok) return { kind: 'refused', problems: letter.problems };
+  const files: MadeFile[] = [];
+  for (const format of wishes.formats) {
+    const written = await writeAs(format, letter.value, wishes, kit);
+    if (!written.ok) return { kind: 'refused', problems: written.problems };
+    files.push(written.value);
+  }
+  const release = releaseOf(wishes);
+  if (isHeld(understood) && release !== null)
+    files.push(releaseRecord(understood, release, wishes));
+  return { kind: 'made', files };
+}
+
+async function documentOf(
+  understood: Understood,
+  clinic: Clinic,
+  wishes: Wishes,
+  kit: Kit,
+): Promise<Checked<LetterDocument>> {
+  const first = await inOneLanguage(understood, clinic, wishes, wishes.language, kit);
+  if (!first.ok || wishes.beside === null) return first;
+  const second = await inOneLanguage(understood, clinic, wishes, wishes.beside, kit);
+  return second.ok ? pairDocuments(first.value, second.value) : second;
+}
+
+async function inOneLanguage(
+  { report, interpretation }: Understood,
+  clinic: Clinic,
+  wishes: Wishes,
+  tag: string,
+  kit: Kit,
+): Promise<Checked<LetterDocument>> {
+  const content: Checked<Content> = composeLetter({
+    report,
+    interpretation,
+    advice: advise(report, interpretation, wishes.choices, wishes.date),
+    clinic,
+    language: await kit.language(tag),
+    options: {
+      analogy: wishes.analogy,
+      checkedBy: wishes.checkedBy,
+      date: wishes.date,
+      released: releaseOf(wishes),
+      easyRead: wishes.easyRead,
+    },
+  });
+  if (!content.ok) return content;
+  const markup = renderMarkup(await kit.template('letter'), content.value);
+  return markup.ok ? readMarkup(markup.value, 'letter.hbs') : markup;
+}
+
+async function writeAs(
+  format: Format,
+  letter: LetterDocument,
+  { form, date }: Wishes,
+  kit: Kit,
+): Promise<Checked<MadeFile>> {
+  if (format === 'html') return fine({ ending: 'html', content: writeHtml(letter, form) });
+  if (format === 'text') return fine({ ending: 'txt', content: writeText(letter) });
+  const { drawPdf } = await import('../render/pdf/index.js');
+  const facts = { created: `${date}T00:00:00Z`, producerVersion: kit.version };
+  const pdf = await drawPdf(letter, form, await kit.fonts(), facts);
+  return pdf.ok ? fine({ ending: 'pdf', content: pdf.value }) : pdf;
+}
+
+function releaseOf({ checkedBy, done }: Wishes) {
+  return checkedBy === null || done === null ? null : { by: checkedBy, done };
+}
+
+/** What is kept beside a released letter: who let it go, when, why it was held and what was done. */
+function releaseRecord(
+  { report, interpretation }: Understood,
+  release: { readonly by: string; readonly done: string },
+  { date }: Wishes,
+): MadeFile {
+  const { tier, reasons } = interpretation.hold;
+  const record = {
+    id: report.patient.id,
+    collected: report.panel.collected,
+    tier,
+    reasons: reasons.map(({ code }) => code),
+    releasedBy: release.by,
+    done: release.done,
+    date,
+  };
+  return { ending: 'release.json', content: `${JSON.stringify(record, null, 2)}\n` };
+}
