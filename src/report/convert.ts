@@ -22,6 +22,14 @@ export function acceptedUnits(analyte: Analyte): readonly string[] {
 }
 
 /**
+ * Unit in an operator's sentence: the code, and a word for the unit that has none.
+ * @example sayUnit('1') // 'as a fraction'
+ */
+export function sayUnit(code: string): string {
+  return code === '1' ? 'as a fraction' : code;
+}
+
+/**
  * Value in our unit. Throws for a unit not accepted for the analyte: check it first.
  * Factors and their sources: src/knowledge/units.json.
  * @example convert('haemoglobin', 12.1, 'g/dL') // 121

@@ -109,9 +109,12 @@ export function readIntervalText(text: string, unit: string): Ends | null {
   return readEnds({ low: above ? value : null, high: above ? null : value, text: null });
 }
 
+/** Text before a trailing unit that is the value's own; another unit stays, and the text goes unread. */
 function withoutUnit(text: string, unit: string): string {
-  const match = /^(.*?[\d)\]])\s*([^\d\s)\]].*)$/u.exec(text);
-  return match !== null && readUnit(match[2] ?? '') === unit ? (match[1] ?? '').trim() : text;
+  for (let at = 1; at < text.length; at += 1)
+    if (/[\d)\]\s]/.test(text.charAt(at - 1)) && readUnit(text.slice(at)) === unit)
+      return text.slice(0, at).trim();
+  return text;
 }
 
 function plain(side: string): number {

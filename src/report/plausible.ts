@@ -5,10 +5,11 @@ import {
   plausibleLimits,
   type SlipRow,
   unitSlips,
+  type WindowRow,
 } from '../knowledge/plausible.js';
 import { type UnitRow, unitsOf } from '../knowledge/units.js';
 import type { Analyte } from '../terms.js';
-import { canonicalUnit, convert, express } from './convert.js';
+import { canonicalUnit, convert, express, sayUnit } from './convert.js';
 import type { Comparator, Doubt, ReferenceInterval } from './report.js';
 
 /** A value as measured: number and UCUM code as written, with the printed interval in our unit. */
@@ -44,7 +45,7 @@ export function judge(candidate: Candidate): Judgement {
   const doubt =
     slipDoubt(slip, candidate) ??
     contradictedByInterval(candidate) ??
-    unusual(candidate, ours, limits, intended);
+    unusual(candidate, ours, limits, printedFits(candidate, candidate.unit) ? [] : intended);
   return doubt === null ? { verdict: 'plausible' } : { verdict: 'doubtful', doubt };
 }
 
@@ -66,8 +67,8 @@ function applies(row: SlipRow, { analyte, unit, value }: Candidate): boolean {
 function slipDoubt(slip: SlipRow | undefined, candidate: Candidate): Doubt | null {
   if (slip === undefined) return null;
   const { analyte, value, unit } = candidate;
-  const ours = `${shown(value)} ${unit} is ${inOurs(analyte, value, unit)}`;
-  const likely = `${slip.likely} (${inOurs(analyte, value, slip.likely)})`;
+  const ours = `${shown(value)} ${sayUnit(unit)} is ${inOurs(analyte, value, unit)}`;
+  const likely = `${sayUnit(slip.likely)} (${inOurs(analyte, value, slip.likely)})`;
   return {
     kind: 'unit',
     rule: slip.id,
@@ -78,30 +79,37 @@ function slipDoubt(slip: SlipRow | undefined, candidate: Candidate): Doubt | nul
 
 /** The printed interval makes no sense in the printed unit, and does in exactly one other. */
 function contradictedByInterval(candidate: Candidate): Doubt | null {
-  const { analyte, unit, interval, value } = candidate;
-  const row = intervalWindows.find((window) => window.analyte === analyte);
-  if (row === undefined || interval === null) return null;
-  const { low, high } = interval;
-  if (low === null && high === null) return null;
-  const fits = (code: string) => {
-    const end = (side: number | null) =>
-      side === null ? null : convert(analyte, express(analyte, side, unit), code);
-    const [from, to] = [end(low), end(high)];
-    return (
-      (from === null || (from >= row.lowFrom && from <= row.lowTo)) &&
-      (to === null || (to >= row.highFrom && to <= row.highTo))
-    );
-  };
-  if (fits(unit)) return null;
-  const likely = otherUnits(analyte, unit).filter((other) => fits(other.code));
+  const { analyte, unit, value } = candidate;
+  if (printedFits(candidate, unit) !== false) return null;
+  const row = windowOf(analyte);
+  const likely = otherUnits(analyte, unit).filter(({ code }) => printedFits(candidate, code));
   const only = likely[0];
-  if (only === undefined || likely.length > 1) return null;
+  if (row === undefined || only === undefined || likely.length > 1) return null;
+  const fits = `the printed interval fits ${sayUnit(only.code)}, not ${sayUnit(unit)}`;
+  const digits = `${shown(value)} ${sayUnit(only.code)} (${inOurs(analyte, value, only.code)})`;
   return {
     kind: 'unit',
     rule: row.id,
-    question: `the printed interval is one in ${only.code}, not ${unit}; did the sheet say ${shown(value)} ${only.code} (${inOurs(analyte, value, only.code)})?`,
+    question: `${fits}; did the sheet say ${digits}?`,
     likelyUnit: only.code,
   };
+}
+
+function windowOf(analyte: Analyte): WindowRow | undefined {
+  return intervalWindows.find((window) => window.analyte === analyte);
+}
+
+/** Whether the printed ends, read in `code`, lie where such ends lie; null when there is nothing to judge by. */
+function printedFits({ analyte, unit, interval }: Candidate, code: string): boolean | null {
+  const row = windowOf(analyte);
+  if (row === undefined || interval === null) return null;
+  const end = (side: number | null) =>
+    side === null ? null : convert(analyte, express(analyte, side, unit), code);
+  const [low, high] = [end(interval.low), end(interval.high)];
+  return (
+    (low === null || (low >= row.lowFrom && low <= row.lowTo)) &&
+    (high === null || (high >= row.highFrom && high <= row.highTo))
+  );
 }
 
 /** Outside the ask limits; an instrument's own end of scale ('<2', '>5000') is no question. */
@@ -116,11 +124,11 @@ function unusual(
   if (!low && !high) return null;
   const only = intended.length === 1 ? (intended[0] ?? null) : null;
   const limit = shown(low ? limits.askBelow : limits.askAbove);
-  const seldom = `${shown(value)} ${unit} is ${low ? 'below' : 'above'} ${limit} ${limits.unit}, which is seldom seen`;
+  const seldom = `${shown(value)} ${sayUnit(unit)} is ${low ? 'below' : 'above'} ${limit} ${sayUnit(limits.unit)}, which is seldom seen`;
   const ask =
     only === null
       ? 'is it right?'
-      : `is it right, or did the sheet say ${only} (${inOurs(analyte, value, only)})?`;
+      : `is it right, or did the sheet say ${sayUnit(only)} (${inOurs(analyte, value, only)})?`;
   return {
     kind: only === null ? 'value' : 'unit',
     rule: limits.id,
@@ -129,14 +137,21 @@ function unusual(
   };
 }
 
-/** Other accepted units in which the same digits would be an everyday value. */
-function otherReadings({ analyte, value, unit }: Candidate, limits: LimitRow): string[] {
-  return otherUnits(analyte, unit)
-    .filter(({ code }) => {
+/**
+ * Other accepted units in which the same digits would be an everyday value, none of them a slip itself.
+ * A printed interval that fits some of them and not the written unit decides between them.
+ */
+function otherReadings(candidate: Candidate, limits: LimitRow): readonly string[] {
+  const { analyte, value, unit } = candidate;
+  const everyday = otherUnits(analyte, unit)
+    .map(({ code }) => code)
+    .filter((code) => {
       const ours = convert(analyte, value, code);
-      return ours >= limits.askBelow && ours <= limits.askAbove;
-    })
-    .map(({ code }) => code);
+      const isSlip = unitSlips.some((row) => applies(row, { ...candidate, unit: code }));
+      return ours >= limits.askBelow && ours <= limits.askAbove && !isSlip;
+    });
+  const printed = everyday.filter((code) => printedFits(candidate, code));
+  return printedFits(candidate, unit) === false && printed.length > 0 ? printed : everyday;
 }
 
 /** Accepted units whose factor differs from the written one's, each factor once. */
@@ -155,17 +170,17 @@ function otherUnits(analyte: Analyte, unit: string): readonly UnitRow[] {
 function wouldBe({ analyte, value }: Candidate, intended: readonly string[]): string | null {
   if (intended.length === 0) return null;
   return intended
-    .map((code) => `${shown(value)} ${code} would be ${inOurs(analyte, value, code)}`)
+    .map((code) => `${shown(value)} ${sayUnit(code)} would be ${inOurs(analyte, value, code)}`)
     .join('; ');
 }
 
 function inOurs(analyte: Analyte, value: number, unit: string): string {
-  return `${shown(convert(analyte, value, unit))} ${canonicalUnit(analyte)}`;
+  return `${shown(convert(analyte, value, unit))} ${sayUnit(canonicalUnit(analyte))}`;
 }
 
-/** Up to four significant digits, for an operator's question; never for a letter. */
+const fourDigits = new Intl.NumberFormat('en', { maximumSignificantDigits: 4, useGrouping: false });
+
+/** For an operator's question; never for a letter. */
 function shown(value: number): string {
-  return new Intl.NumberFormat('en', { maximumSignificantDigits: 4, useGrouping: false }).format(
-    value,
-  );
+  return fourDigits.format(value);
 }

@@ -3,7 +3,7 @@ import type { WrittenResult } from '../intake/written.js';
 import { readUnit } from '../knowledge/units.js';
 import type { Place } from '../problem.js';
 import type { Analyte } from '../terms.js';
-import { acceptedUnits, canonicalUnit, convert } from './convert.js';
+import { acceptedUnits, canonicalUnit, convert, sayUnit } from './convert.js';
 import { type Findings, fault } from './findings.js';
 import { readInterval } from './interval.js';
 import { readLabFlag, readStanding, type Standing } from './marks.js';
@@ -50,7 +50,7 @@ export function checkResult(written: WrittenResult, into: Findings): StandingRes
   const { value, comparator } = number;
   const judgement = judge({ analyte, value, unit, comparator, interval });
   if (judgement.verdict === 'impossible') {
-    const found = `${written.value.trim()} ${unit}`;
+    const found = `${written.value.trim()} ${sayUnit(unit)}`;
     const remedy =
       judgement.likely === null ? null : `${capital(judgement.likely)}. Check the report.`;
     into.problems.push(
@@ -122,7 +122,7 @@ function checkUnit(
   place: Place,
   into: Findings,
 ): string | null {
-  const expected = `one of ${acceptedUnits(analyte).join(', ')}`;
+  const expected = `one of ${acceptedUnits(analyte).map(sayUnit).join(', ')}`;
   if (written === null || written.trim() === '') {
     const remedy = 'A unit is never guessed: copy it from the report.';
     into.problems.push(

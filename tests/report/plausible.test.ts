@@ -1,0 +1,173 @@
+// Impossible and doubtful values: which rule, which unit is asked about, and that nothing is ever changed.
+import { describe, expect, it } from 'vitest';
+import type { WrittenResult } from '../../src/intake/written.js';
+import { plausibleLimits } from '../../src/knowledge/plausible.js';
+import { type Analyte, analytes } from '../../src/terms.js';
+import { canonicalUnit } from '../../src/report/index.js';
+import { codesOf, only, problemsOf, reportOf, written } from './written.js';
+
+const of = (analyte: Analyte, value: string, unit: string, text: string | null = null) => ({
+  analyte,
+  value,
+  unit,
+  interval: text === null ? null : { low: null, high: null, text },
+});
+const remedyOf = (over: Partial<WrittenResult>) => problemsOf(reportOf([written(over)]))[0]?.remedy;
+
+describe('impossible values', () => {
+  it.each([
+    // Slips between neighbouring units; arithmetic, no source.
+    [of('haemoglobin', '13.2', 'g/L'), '13.2 g/dL would be 132 g/L. Check the report.'],
+    [of('haemoglobin', '132', 'g/dL'), '132 g/L would be 132 g/L. Check the report.'],
+    [
+      of('haemoglobin', '8.1', 'g/L'),
+      '8.1 g/dL would be 81 g/L; 8.1 mmol/L would be 130.5 g/L. Check the report.',
+    ],
+    // A printed interval decides between two readings.
+    [
+      of('haemoglobin', '8.1', 'g/L', '7.5 - 9.5'),
+      '8.1 mmol/L would be 130.5 g/L. Check the report.',
+    ],
+    [
+      of('haemoglobin', '8.1', 'g/L', '120 - 160'),
+      '8.1 g/dL would be 81 g/L; 8.1 mmol/L would be 130.5 g/L. Check the report.',
+    ],
+    [of('transferrin', '250', 'g/L'), '250 mg/dL would be 2.5 g/L. Check the report.'],
+    [of('transferrin', '31', 'g/L'), '31 umol/L would be 2.467 g/L. Check the report.'],
+    [of('ferritin', '300', 'mg/mL'), '300 ng/mL would be 300 ug/L. Check the report.'],
+    [of('tibc', '350', 'mg/dL'), '350 ug/dL would be 62.67 umol/L. Check the report.'],
+    [of('tibc', '300', 'ug/L'), '300 ug/dL would be 53.72 umol/L. Check the report.'],
+    [of('serum-iron', '90', 'mg/dL'), '90 ug/dL would be 16.12 umol/L. Check the report.'],
+    [
+      of('transferrin-saturation', '0.35', '%'),
+      '0.35 as a fraction would be 35 %. Check the report.',
+    ],
+    [of('haematocrit', '36', '1'), '36 % would be 0.36 as a fraction. Check the report.'],
+    [of('ferritin', '0', 'ug/L'), null],
+    [of('mcv', '9', 'fL'), null],
+  ] as const)('%o', (over, remedy) => {
+    expect(codesOf(reportOf([written(over)]))).toEqual(['value-impossible']);
+    expect(remedyOf(over)).toBe(remedy);
+  });
+
+  it('stay impossible when somebody confirmed them', () => {
+    const over = { ...of('haemoglobin', '13.2', 'g/L'), confirmed: true };
+    expect(codesOf(reportOf([written(over)]))).toEqual(['value-impossible']);
+  });
+});
+
+describe('the limits of every analyte', () => {
+  const step = (value: number, by: number) => String(Number((value + by).toFixed(4)));
+  const doubtOf = (analyte: Analyte, value: string) =>
+    only(of(analyte, value, canonicalUnit(analyte))).doubt?.rule ?? null;
+
+  it.each(plausibleLimits)('$id are in our unit and in order', (row) => {
+    expect(row.unit).toBe(canonicalUnit(row.analyte));
+    expect(row.rejectBelow).toBeLessThanOrEqual(row.askBelow);
+    expect(row.askBelow).toBeLessThan(row.askAbove);
+    expect(row.askAbove).toBeLessThan(row.rejectAbove);
+  });
+
+  it('cover every analyte', () => {
+    expect(plausibleLimits.map(({ analyte }) => analyte).toSorted()).toEqual(analytes.toSorted());
+  });
+
+  it.each(plausibleLimits)('$id: asks just outside, is silent on and within', (row) => {
+    const { analyte, askBelow, askAbove, id } = row;
+    const by = Math.min(0.01, askAbove / 1000);
+    expect(doubtOf(analyte, step(askAbove, by))).toBe(id);
+    expect(doubtOf(analyte, step(askAbove, 0))).toBeNull();
+    expect(doubtOf(analyte, step(askAbove, -by))).toBeNull();
+    if (askBelow > 0) {
+      expect(doubtOf(analyte, step(askBelow, -by))).toBe(id);
+      expect(doubtOf(analyte, step(askBelow, by))).toBeNull();
+    }
+    expect(doubtOf(analyte, step(askBelow, 0))).toBeNull();
+  });
+
+  it.each(plausibleLimits)('$id: refuses just outside, asks on the limit', (row) => {
+    const { analyte, rejectBelow, rejectAbove, id } = row;
+    const by = Math.min(0.01, rejectAbove / 1000);
+    const refused = (value: string) =>
+      codesOf(reportOf([written(of(analyte, value, canonicalUnit(analyte)))]));
+    expect(refused(step(rejectAbove, by))).toEqual(['value-impossible']);
+    expect(doubtOf(analyte, step(rejectAbove, 0))).toBe(id);
+    if (rejectBelow === 0) return;
+    expect(refused(step(rejectBelow, -by))).toEqual(['value-impossible']);
+    expect(doubtOf(analyte, step(rejectBelow, 0))).toBe(id);
+  });
+});
+
+describe('doubtful units', () => {
+  it.each([
+    // Exam panels of the MedQA-US set print these units (cases 567, 2527, 2964 and 3604).
+    [of('ferritin', '558', 'ng/dL'), 'ferritin-odd-mass-unit', 'ng/mL'],
+    [of('ferritin', '180', 'ug/dL'), 'ferritin-odd-mass-unit', 'ng/mL'],
+    [of('serum-iron', '30', 'ug/L'), 'iron-litre-for-decilitre', 'ug/dL'],
+    [of('serum-iron', '30', 'umol/L', '50 - 170'), 'printed-serum-iron', 'ug/dL'],
+    // Constructed from published intervals; no source.
+    [of('serum-iron', '200', 'ng/mL'), 'iron-litre-for-decilitre', 'ug/dL'],
+    [of('tibc', '600', 'ug/L'), 'binding-litre-for-decilitre', 'ug/dL'],
+    [of('haemoglobin', '8.1', 'g/dL', '7.5 - 9.5'), 'printed-haemoglobin', 'mmol/L'],
+    [of('haemoglobin', '8.1', 'mmol/L', '12 - 16'), 'printed-haemoglobin', 'g/dL'],
+    [of('crp', '0.4', 'mg/L', '< 0.5'), 'printed-crp', 'mg/dL'],
+    [of('crp', '4', 'mg/dL', '< 5'), 'printed-crp', 'mg/L'],
+    [of('haemoglobin', '20', 'g/L'), 'limits-haemoglobin', 'g/dL'],
+  ] as const)('%o is asked about', (over, rule, likelyUnit) => {
+    const { doubt, quantity, copied } = only(over);
+    expect(doubt).toMatchObject({ kind: 'unit', rule, likelyUnit });
+    expect(doubt?.question).toContain(likelyUnit);
+    expect(copied).toMatchObject({ value: over.value, unit: over.unit });
+    expect(quantity.unit).toBe(canonicalUnit(over.analyte));
+  });
+
+  it.each([
+    [of('haemoglobin', '8.1', 'g/dL', '12 - 16')],
+    [of('haemoglobin', '8.1', 'mmol/L', '7.5 - 9.5')],
+    [of('serum-iron', '30', 'umol/L', '10 - 30')],
+    [of('serum-iron', '90', 'ug/dL', '50 - 170')],
+    [of('serum-iron', '900', 'ug/L')],
+    [of('ferritin', '60', 'ng/mL', '15 - 150')],
+    [of('ferritin', '300', 'ug/L', '20 - 500')],
+    [of('transferrin', '2.3', 'g/L', '2 - 3.5')],
+    [of('transferrin-saturation', '35', '%', '16 - 50')],
+    [of('transferrin-saturation', '0.35', '1', '0.16 - 0.50')],
+    [of('crp', '4', 'mg/L', '< 5')],
+    [of('crp', '4', 'mg/L', '0 - 10')],
+  ] as const)('%o is taken at its word', (over) => {
+    expect(only(over).doubt).toBeNull();
+  });
+
+  it('is a question of the value alone where the printed interval bears the unit out', () => {
+    const { doubt } = only(of('serum-iron', '1400', 'ug/dL', '42 - 135'));
+    expect(doubt).toMatchObject({ kind: 'value', likelyUnit: null });
+    expect(only(of('serum-iron', '1400', 'ug/dL')).doubt).toMatchObject({ likelyUnit: 'ug/L' });
+    expect(doubt?.question).toBe(
+      '1400 ug/dL is above 60 umol/L, which is seldom seen; is it right?',
+    );
+  });
+
+  it('puts the question in words, with both readings', () => {
+    expect(only(of('ferritin', '558', 'ng/dL')).doubt?.question).toBe(
+      '558 ng/dL is 5.58 ug/L; did the sheet say ng/mL (558 ug/L)?',
+    );
+  });
+
+  it('is cleared when somebody confirmed the value', () => {
+    expect(only({ ...of('ferritin', '558', 'ng/dL'), confirmed: true }).doubt).toBeNull();
+  });
+
+  it('does not ask about the end of an instrument scale', () => {
+    expect(only({ ...of('ferritin', '1', 'ug/L'), comparator: '<' }).doubt).toBeNull();
+    expect(only({ ...of('ferritin', '9000', 'ug/L'), comparator: '>' }).doubt).toBeNull();
+    expect(only({ ...of('ferritin', '9000', 'ug/L'), comparator: '<' }).doubt).not.toBeNull();
+  });
+
+  it('leaves iron above the binding capacity to interpretation', () => {
+    const results = [
+      written(of('serum-iron', '250', 'ug/dL')),
+      written(of('tibc', '200', 'ug/dL')),
+    ];
+    expect(codesOf(reportOf(results))).toEqual([]);
+  });
+});
