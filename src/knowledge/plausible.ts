@@ -66,7 +66,7 @@ export type CrossRow = z.infer<typeof crossRow>;
 /** Ratios that must lie between `low` and `high` when the values belong together. */
 export const crossChecks: readonly CrossRow[] = readRows('cross-checks', crossRow, crossRows);
 
-export const spanNames = [
+const spanNames = [
   'age-months',
   'pregnancy-age-months',
   'pregnancy-weeks',
@@ -92,7 +92,7 @@ const spanRow = z.object({
 export type SpanRow = z.infer<typeof spanRow>;
 
 /** Facts about a person that the program takes at their word, both ends included. */
-export const spans: readonly SpanRow[] = readRows('spans', spanRow, spanRows);
+const spans: readonly SpanRow[] = readRows('spans', spanRow, spanRows);
 
 /**
  * Row of one span; a missing row is our bug.

@@ -38,6 +38,7 @@ export function readAge(
 /** Months that the written age leaves open: '34 years' is 408 to 419 months. */
 type Told = { readonly from: number; readonly to: number };
 
+/** A year either way: an age may have been noted at the last birthday or on the day of printing. */
 function agree(born: number, told: Told): boolean {
   const slack = monthsAYear;
   return born >= told.from - slack && born <= told.to + slack;

@@ -19,3 +19,12 @@ export function cleanText(text: string): string {
     .replace(breaks, ' ')
     .trim();
 }
+
+/**
+ * Text to copy as the laboratory wrote it, trimmed; cleaned only when it holds more than visible characters and spaces.
+ * @example copiedText(' 30  - 400 ') // '30  - 400'
+ */
+export function copiedText(text: string): string {
+  const trimmed = text.trim();
+  return /[\p{C}\p{Zl}\p{Zp}]/u.test(trimmed) ? cleanText(trimmed) : trimmed;
+}

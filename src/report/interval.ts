@@ -3,7 +3,7 @@ import { readUnit } from '../knowledge/units.js';
 import type { WrittenInterval } from '../intake/written.js';
 import type { Place } from '../problem.js';
 import type { Analyte } from '../terms.js';
-import { cleanText } from './clean-text.js';
+import { copiedText } from './clean-text.js';
 import { convert } from './convert.js';
 import { type Findings, fault } from './findings.js';
 import { readNumber } from './number.js';
@@ -98,7 +98,7 @@ function readEnds({ low, high }: WrittenInterval): Ends | null {
  * Ends of an interval printed as text, in the unit it was printed in; null when it reads otherwise.
  * @example readIntervalText('30–400 ug/L', 'ug/L') // { low: 30, high: 400 }
  */
-export function readIntervalText(text: string, unit: string): Ends | null {
+function readIntervalText(text: string, unit: string): Ends | null {
   const bare = withoutUnit(text.normalize('NFKC').trim(), unit).replace(/^[([](.*)[)\]]$/, '$1');
   const pair = /^([\d.,]+)\s*(?:-|–|—|−|‐|‑|\bto\b|\.\.)\s*([\d.,]+)$/u.exec(bare);
   if (pair !== null) return readEnds({ low: pair[1] ?? null, high: pair[2] ?? null, text: null });
@@ -130,7 +130,7 @@ function copiedInterval(written: WrittenInterval | null): string | null {
   if (written === null) return null;
   const { low, high, text } = written;
   const printed = text !== null && text.trim() !== '' ? text : joined(low, high);
-  return printed === null ? null : cleanText(printed).slice(0, longestCopied);
+  return printed === null ? null : copiedText(printed).slice(0, longestCopied);
 }
 
 function joined(low: string | null, high: string | null): string | null {

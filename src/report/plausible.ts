@@ -64,6 +64,11 @@ function applies(row: SlipRow, { analyte, unit, value }: Candidate): boolean {
   );
 }
 
+/** Whether the same digits in another unit would be asked about as well, so that it is no suggestion. */
+function isSlip(candidate: Candidate, code: string): boolean {
+  return unitSlips.some((row) => applies(row, { ...candidate, unit: code }));
+}
+
 function slipDoubt(slip: SlipRow | undefined, candidate: Candidate): Doubt | null {
   if (slip === undefined) return null;
   const { analyte, value, unit } = candidate;
@@ -82,7 +87,9 @@ function contradictedByInterval(candidate: Candidate): Doubt | null {
   const { analyte, unit, value } = candidate;
   if (printedFits(candidate, unit) !== false) return null;
   const row = windowOf(analyte);
-  const likely = otherUnits(analyte, unit).filter(({ code }) => printedFits(candidate, code));
+  const likely = otherUnits(analyte, unit).filter(
+    ({ code }) => printedFits(candidate, code) && !isSlip(candidate, code),
+  );
   const only = likely[0];
   if (row === undefined || only === undefined || likely.length > 1) return null;
   const fits = `the printed interval fits ${sayUnit(only.code)}, not ${sayUnit(unit)}`;
@@ -147,8 +154,7 @@ function otherReadings(candidate: Candidate, limits: LimitRow): readonly string[
     .map(({ code }) => code)
     .filter((code) => {
       const ours = convert(analyte, value, code);
-      const isSlip = unitSlips.some((row) => applies(row, { ...candidate, unit: code }));
-      return ours >= limits.askBelow && ours <= limits.askAbove && !isSlip;
+      return ours >= limits.askBelow && ours <= limits.askAbove && !isSlip(candidate, code);
     });
   const printed = everyday.filter((code) => printedFits(candidate, code));
   return printedFits(candidate, unit) === false && printed.length > 0 ? printed : everyday;

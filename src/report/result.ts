@@ -3,6 +3,7 @@ import type { WrittenResult } from '../intake/written.js';
 import { readUnit } from '../knowledge/units.js';
 import type { Place } from '../problem.js';
 import type { Analyte } from '../terms.js';
+import { copiedText } from './clean-text.js';
 import { acceptedUnits, canonicalUnit, convert, sayUnit } from './convert.js';
 import { type Findings, fault } from './findings.js';
 import { readInterval } from './interval.js';
@@ -70,8 +71,8 @@ export function checkResult(written: WrittenResult, into: Findings): StandingRes
     quantity,
     interval,
     copied: {
-      value: `${written.comparator?.trim() ?? ''}${written.value.trim()}`,
-      unit: written.unit?.trim() ?? '',
+      value: copiedValue(written),
+      unit: copiedText(written.unit ?? ''),
       interval: copied,
     },
     labFlag: flag.flag,
@@ -114,6 +115,12 @@ function checkNumber(
     return null;
   }
   return { value: read.value, comparator: apart ?? read.comparator ?? offScale };
+}
+
+/** Comparator and digits as written; some sheets carry the comparator twice, in a field and with the digits. */
+function copiedValue({ comparator, value }: WrittenResult): string {
+  const digits = copiedText(value);
+  return /^\d/.test(digits) ? `${copiedText(comparator ?? '')}${digits}` : digits;
 }
 
 function checkUnit(

@@ -251,3 +251,64 @@ describe('what is no problem', () => {
     expect(notesOf(report)).toEqual(notes);
   });
 });
+
+describe('spans a person is believed in', () => {
+  const codes = (report: WrittenReport) => codesOf(report);
+  const pregnantFor = (weeks: number) => patient({ pregnancy: { weeks, trimester: null } });
+  it.each([
+    // Ends of the rows in src/knowledge/spans.json, which are proposals.
+    ['weeks of pregnancy', 0, 45, 1, pregnantFor],
+    ['weeks after a birth', 0, 104, 1, (afterBirthWeeks: number) => patient({ afterBirthWeeks })],
+    ['metres of altitude', -450, 6000, 1, (altitudeMetres: number) => patient({ altitudeMetres })],
+    ['cigarettes a day', 0, 200, 1, (cigarettesPerDay: number) => patient({ cigarettesPerDay })],
+    [
+      'hours since a tablet',
+      0,
+      8784,
+      1,
+      (ironTabletHoursBefore: number) => context({ ironTabletHoursBefore }),
+    ],
+    [
+      'days since an injection',
+      0,
+      3660,
+      1,
+      (ironInjectionDaysBefore: number) => context({ ironInjectionDaysBefore }),
+    ],
+    [
+      'days since a transfusion',
+      0,
+      3660,
+      1,
+      (transfusionDaysBefore: number) => context({ transfusionDaysBefore }),
+    ],
+    [
+      'years of age with periods',
+      7,
+      65,
+      1,
+      (ageYears: number) => patient({ ageYears, menstruating: true }),
+    ],
+    [
+      'years of age after a birth',
+      10,
+      60,
+      1,
+      (ageYears: number) => patient({ ageYears, afterBirthWeeks: 3 }),
+    ],
+    ['months of age', 6, 1440, 1, (ageMonths: number) => patient({ ageYears: null, ageMonths })],
+  ] as const)('%s from %d to %d', (_, low, high, step, report) => {
+    expect(codes(report(low - step))).toHaveLength(1);
+    expect(codes(report(low))).toEqual([]);
+    expect(codes(report(low + step))).toEqual([]);
+    expect(codes(report(high - step))).toEqual([]);
+    expect(codes(report(high))).toEqual([]);
+    expect(codes(report(high + step))).toHaveLength(1);
+  });
+
+  it('refuses a number that is none', () => {
+    expect(codes(patient({ altitudeMetres: Number.NaN }))).toEqual(['out-of-span']);
+    expect(codes(patient({ ageYears: Number.NaN }))).toEqual(['age-unread']);
+    expect(codes(pregnantFor(Number.POSITIVE_INFINITY))).toEqual(['out-of-span']);
+  });
+});

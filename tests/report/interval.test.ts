@@ -77,6 +77,7 @@ describe('an interval', () => {
 
   it('cannot steer the page', () => {
     expect(mch(null, null, '27\u202E - x\u0007\n33').copied).toBe('27 - x 33');
+    expect(mch(null, null, ' 27  -  33 ').copied).toBe('27  -  33');
     expect(mch(null, null, 'y'.repeat(500)).copied).toHaveLength(60);
   });
 });

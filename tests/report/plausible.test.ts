@@ -138,6 +138,35 @@ describe('doubtful units', () => {
     expect(only(over).doubt).toBeNull();
   });
 
+  it.each([
+    // Reference intervals as printed: Nordin 2004 (Scand J Clin Lab Invest 64:385), women and men.
+    [of('haemoglobin', '121', 'g/L', '117 - 153')],
+    [of('haemoglobin', '140', 'g/L', '134 - 170')],
+    [of('haematocrit', '0.4', '1', '0.348 - 0.459')],
+    [of('haematocrit', '40', '%', '39.5 - 50.0')],
+    // Laboratory handbooks and reviews: iron 5.83 to 34.5, 10 to 30, 42 to 135; TIBC 45 to 81, 250 to 450.
+    [of('serum-iron', '12', 'umol/L', '5.83 - 34.5')],
+    [of('serum-iron', '80', 'ug/dL', '42 - 135')],
+    [of('tibc', '60', 'umol/L', '45 - 81')],
+    [of('tibc', '300', 'ug/dL', '250 - 450')],
+    // Iron indices in pregnant Chinese women, n=360: trimesters 1-2 and 3.
+    [of('tibc', '60', 'umol/L', '36.5 - 68.8')],
+    [of('tibc', '60', 'umol/L', '49.4 - 122.8')],
+    [of('serum-iron', '12', 'umol/L', '5.83 - 21.52')],
+    [of('transferrin-saturation', '30', '%', '8.2 - 52.8')],
+    [of('ferritin', '30', 'ug/L', '7.2 - 122.2')],
+    // Transferrin by age and sex, a United Kingdom teaching hospital.
+    [of('transferrin', '2.3', 'g/L', '1.63 - 3.44')],
+    [of('transferrin', '230', 'mg/dL', '188 - 391')],
+    // Ferritin and CRP as laboratories print them: 220 to 620 upper limits, 3 to 10.
+    [of('ferritin', '60', 'ng/mL', '11 - 620')],
+    [of('ferritin', '60', 'ug/L', '6 - 67')],
+    [of('crp', '1', 'mg/L', '< 3')],
+    [of('crp', '0.3', 'mg/dL', '< 1.0')],
+  ] as const)('%o agrees with its printed interval', (over) => {
+    expect(only(over).doubt).toBeNull();
+  });
+
   it('is a question of the value alone where the printed interval bears the unit out', () => {
     const { doubt } = only(of('serum-iron', '1400', 'ug/dL', '42 - 135'));
     expect(doubt).toMatchObject({ kind: 'value', likelyUnit: null });

@@ -14,6 +14,8 @@ describe('a value', () => {
     ['<5', null, 5, '<', '<5'],
     ['> 400', null, 400, '>', '> 400'],
     ['=<5', null, 5, '<=', '=<5'],
+    ['<5', '<', 5, '<', '<5'],
+    ['<\n5', null, 5, '<', '< 5'],
   ])(
     'written as %s with comparator %s is measured and copied',
     (value, comparator, number, sign, copied) => {
