@@ -48,7 +48,7 @@ export const cuisineCodes = [
 ] as const;
 export type Cuisine = (typeof cuisineCodes)[number];
 
-/** Changes to the day; the first ten are swaps, the last three answers to questions people ask. */
+/** Changes to the day; the last three only answer questions people ask. */
 export const swapCodes = [
   'tea-between-meals',
   'coffee-between-meals',
@@ -99,6 +99,7 @@ export const foodCautionCodes = [
 
 /** Said once for the food section. */
 export const foodSectionCautionCodes = [
+  'choose-what-you-eat',
   'food-alone-is-not-enough',
   'food-is-not-the-cause',
   'keep-portions-to-age',
@@ -266,6 +267,8 @@ export const staffCodes = [
   'whole-diet-armah',
   'whole-diet-armah-not-used',
   'food-is-not-the-lead',
+  'eat-for-iron-withheld',
+  'tablets-prescribed-though-iron-may-harm',
   'cuisine-not-in-table',
   'diet-not-recorded',
 ] as const;

@@ -1,0 +1,67 @@
+// Advice and its report arrive; seven simple meals for the week's sheet leave, as codes.
+import { foodLimit } from '../knowledge/food-policy.js';
+import type { Report } from '../report/report.js';
+import type { Advice, FoodChoice, MealIdea } from './advice.js';
+import type { Drink, Meal } from './codes.js';
+
+const daysOfWeek = [1, 2, 3, 4, 5, 6, 7] as const;
+const breakfastKinds = ['fortified-cereal', 'egg', 'dried-fruit', 'seed', 'nut'];
+const breakfastFoods = ['porridge', 'rice-flakes', 'bread-wholemeal', 'bread-white'];
+
+/**
+ * One meal a day from the chosen foods, each as often as its cautions allow, a vitamin C food beside plants,
+ * and when to have tea or coffee. Empty unless the letter raises iron.
+ * @example planWeek(advice, report)[0] // { day: 1, meal: 'evening', food: 'beef-mince', partner: null, … }
+ */
+export function planWeek(advice: Advice, report: Report): readonly MealIdea[] {
+  const { mode, choices, partners } = advice.food;
+  if (mode !== 'raise-iron' || choices.length === 0) return [];
+  const foods = sevenOf(choices);
+  return daysOfWeek.map((day) => {
+    const choice = foods[day - 1];
+    if (choice === undefined) throw new Error('plan-week: a day has no food');
+    return idea(day, choice, partners, drinkFor(report));
+  });
+}
+
+/** Every food once, then again from the start; liver, once a week at most, is never repeated. */
+function sevenOf(choices: readonly FoodChoice[]): readonly FoodChoice[] {
+  const again = choices.filter((choice) => !choice.cautions.includes('liver-once-a-week'));
+  const repeats = again.length === 0 ? [] : daysOfWeek.flatMap(() => again);
+  const oneOfLiver = choices.filter(
+    (choice, at) =>
+      again.includes(choice) ||
+      choices.findIndex((other) => other.cautions.includes('liver-once-a-week')) === at,
+  );
+  return [...oneOfLiver, ...repeats].slice(0, daysOfWeek.length);
+}
+
+function idea(
+  day: number,
+  choice: FoodChoice,
+  partners: readonly FoodChoice[],
+  drink: Drink,
+): MealIdea {
+  const partner = choice.haem ? null : (partners[(day - 1) % Math.max(1, partners.length)] ?? null);
+  return {
+    day,
+    meal: mealFor(choice, day),
+    food: choice.food,
+    partner: partner?.food ?? null,
+    drink,
+    cautions: choice.cautions,
+  };
+}
+
+function mealFor(choice: FoodChoice, day: number): Meal {
+  if (breakfastKinds.includes(choice.kind) || breakfastFoods.includes(choice.food))
+    return 'breakfast';
+  return day % 2 === 0 ? 'midday' : 'evening';
+}
+
+function drinkFor(report: Report): Drink {
+  if (report.patient.diet?.fastingMonth === true) return 'drinks-two-hours-after-sunset-meal';
+  const months = report.patient.ageMonths;
+  const small = months === null || months < foodLimit('tea-swap-from');
+  return small ? 'water-with-meal' : 'tea-or-coffee-an-hour-before-or-two-after';
+}
