@@ -1,27 +1,41 @@
 // Any file arrives; written reports leave, each on its own. The door of the room.
 import { faulty, type Problem } from '../problem.js';
+import { readCsv } from './csv/index.js';
 import { readJson } from './json/index.js';
 import { sniff } from './sniff.js';
+import type { ColumnMap } from './table/column-map.js';
 import type { InputFile, Intake } from './written.js';
 
 export { reportFileSchema } from './json/index.js';
 export { largestFile } from './sniff.js';
+export { type ColumnMap, readColumnMap } from './table/column-map.js';
+
+export type InputOptions = {
+  /** What a laboratory's columns mean, for tables. */
+  readonly columns?: ColumnMap;
+};
 
 /**
  * Reads a file of any known format; the format is told from the content, then from the name.
  * Every problem is a value, in its report or, for the whole file, as the only report.
  * @example (await readInput({ name: 'ada.json', bytes })).reports
  */
-export async function readInput(file: InputFile): Promise<Intake> {
+export async function readInput(file: InputFile, options: InputOptions = {}): Promise<Intake> {
   const sniffed = sniff(file);
   if ('problem' in sniffed) return refused('text', sniffed.problem);
   const { format, text, notes } = sniffed;
-  const intake = await readAs(format, file.name, text);
+  const intake = await readAs(format, file.name, text, options);
   return { ...intake, ignored: [...notes, ...intake.ignored] };
 }
 
-async function readAs(format: Intake['format'], name: string, text: string): Promise<Intake> {
+async function readAs(
+  format: Intake['format'],
+  name: string,
+  text: string,
+  { columns = {} }: InputOptions,
+): Promise<Intake> {
   if (format === 'json') return readJson(name, text);
+  if (format === 'csv') return readCsv(name, text, columns);
   throw new Error(`no reader for ${format}`);
 }
 

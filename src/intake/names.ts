@@ -81,10 +81,8 @@ const bySexWord = index(
   sexes.flatMap((sex) => table.sexes[sex].map((s) => [s, sex] as const)),
   tightKey,
 );
-/** A look-alike shorter than this is looked for as a whole name only. */
-const shortestPart = 4;
 const lookAlikeKeys = Object.entries(table.lookAlikes).flatMap(([what, list]) =>
-  list.map((s) => ({ key: tightKey(s), what })).filter(({ key }) => key.length >= shortestPart),
+  list.map((s) => ({ key: ` ${nameKey(s)} `, what })),
 );
 
 /**
@@ -96,9 +94,9 @@ export function meaningOfName(name: string): NameMeaning | null {
   return byName.get(nameKey(name)) ?? byTightName.get(tightKey(name)) ?? null;
 }
 
-/** What a longer name holds that only looks like one of our tests; null when nothing. */
+/** What a longer name holds, word for word, that only looks like one of our tests; null when nothing. */
 export function lookAlikeInside(name: string): string | null {
-  const key = tightKey(name);
+  const key = ` ${nameKey(name)} `;
   return lookAlikeKeys.find((lookAlike) => key.includes(lookAlike.key))?.what ?? null;
 }
 

@@ -34,7 +34,11 @@ export type Which =
  */
 export function whichAnalyte(said: SaidOfTest): Which {
   const { bare, specimen } = withoutSpecimen(said.name);
-  const named = meaningOfName(said.name) ?? insideLongName(said.name) ?? meaningOfName(bare);
+  const named =
+    meaningOfName(said.name) ??
+    insideLongName(said.name) ??
+    meaningOfName(bare) ??
+    saidTwice(said.name);
   const row = said.code === null ? null : loincRowOf(said.code);
   if (row !== null) {
     const coded = codeAgrees(row.analyte, named, said);
@@ -45,8 +49,7 @@ export function whichAnalyte(said: SaidOfTest): Which {
     return { is: 'other', what: named.kind === 'look-alike' ? named.what : null };
   if (analyte === null) {
     if (row !== null) return { is: 'other', what: null };
-    const near = nearest(nameKey(said.name), testSpellings);
-    return { is: 'unknown', near };
+    return { is: 'unknown', near: nearestTest(said.name) };
   }
   return (
     specimenDisagrees(analyte, said.specimen ?? specimen) ??
@@ -55,6 +58,21 @@ export function whichAnalyte(said: SaidOfTest): Which {
       analyte,
     }
   );
+}
+
+/** 'Haemoglobin (Hb)': both the name and the one in brackets mean the same. */
+function saidTwice(name: string): NameMeaning | null {
+  const [, outer, inner] = /^(.+?)\s*[([]([^()[\]]+)[)\]]$/.exec(name.trim()) ?? [];
+  if (outer === undefined || inner === undefined) return null;
+  const [a, b] = [meaningOfName(outer), meaningOfName(inner)];
+  return a?.kind === 'analyte' && b?.kind === 'analyte' && a.analyte === b.analyte ? a : null;
+}
+
+/** The analyte a misspelt name is nearest to; another test's own spelling otherwise. */
+function nearestTest(name: string): string | null {
+  const spelling = nearest(nameKey(name), testSpellings);
+  const meaning = spelling === null ? null : meaningOfName(spelling);
+  return meaning?.kind === 'analyte' ? meaning.analyte : spelling;
 }
 
 function insideLongName(name: string): NameMeaning | null {
@@ -100,8 +118,9 @@ function unitDisagrees(analyte: Analyte, unit: string | null, coded: string | nu
   };
 }
 
-const bloodWords = new Set(
-  'serum plasma blood venous capillary whole s p b sp fs fp vb cb ser plas bld ser plas serplbld suero sangre plasme sang serumplasma siero vollblut'.split(
+/** Words that say blood, or how a blood test was made, and change nothing of what was measured. */
+const silentWords = new Set(
+  'serum plasma blood venous capillary whole s p b fs fp vb cb ser plas bld suero sangre sang siero vollblut level calculated calc automated eclia clia cmia'.split(
     ' ',
   ),
 );
@@ -122,7 +141,7 @@ function withoutSpecimen(name: string): {
 } {
   const elsewhere = specimenIn(name);
   const words = nameKey(name.replace(longName, ' ')).split(' ');
-  const bare = words.filter((word) => !bloodWords.has(word) && outsideOf(word) === null).join(' ');
+  const bare = words.filter((word) => !silentWords.has(word) && outsideOf(word) === null).join(' ');
   const inBlood = nameKey(name)
     .split(' ')
     .filter((word) => /^(?:serum|plasma)$/.test(word));

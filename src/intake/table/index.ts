@@ -1,0 +1,139 @@
+// A table of cells arrives (from CSV or a spreadsheet); written reports leave.
+import { type Checked, faulty, type Problem } from '../../problem.js';
+import { at, fault } from '../fault.js';
+import type { WrittenReport } from '../written.js';
+import { cellOf, columnOf, provedBy } from './cells.js';
+import type { ColumnMap } from './column-map.js';
+import { type Apart, gather } from './gather.js';
+import { longRow } from './long.js';
+import { type Plan, planColumns } from './plan.js';
+import type { Table, TableRow } from './table.js';
+import { wideRow } from './wide.js';
+
+export type TableRead = {
+  readonly reports: readonly Checked<WrittenReport>[];
+  readonly ignored: readonly Problem[];
+};
+
+/**
+ * Reads a table in either form. A fault of the header or of a whole column stops the file;
+ * a fault of a row stops only the person of that row.
+ */
+export function readTable(table: Table, map: ColumnMap = {}): TableRead {
+  const planned = planColumns(table, map);
+  if (!planned.ok) return { reports: [faulty(planned.problems)], ignored: [] };
+  const plan = planned.value;
+  const { proved, problems } = provedBy(table, plan);
+  const whole = [...problems, ...columnsWithoutUnit(table, plan), ...peopleAlike(table, plan)];
+  if (whole.length > 0) return { reports: [faulty(whole)], ignored: planned.notes };
+  if (table.rows.length === 0) {
+    const none = fault(
+      'no-rows',
+      at(table.file, table.header.row),
+      'cannot find rows below the header',
+      {
+        expected: 'at least one',
+      },
+    );
+    return { reports: [faulty([none])], ignored: planned.notes };
+  }
+  const readRow = plan.form === 'long' ? longRow : wideRow;
+  const read = table.rows.map((row) => {
+    const one = readRow(table.file, plan, proved, row);
+    const wrong = shapeOf(table, plan, row);
+    return wrong.length === 0
+      ? one
+      : { facts: { ...one.facts, results: [], problems: wrong }, ignored: [] };
+  });
+  return {
+    reports: gather(
+      table.file,
+      read.map(({ facts }) => facts),
+      apartBy(table, plan),
+    ),
+    ignored: [...planned.notes, ...read.flatMap(({ ignored }) => ignored)],
+  };
+}
+
+/** A ragged row is not read at all, for its cells may have slipped; nor is a row without its id. */
+function shapeOf(table: Table, plan: Plan, row: TableRow): readonly Problem[] {
+  const [wanted, found] = [table.header.cells.length, row.cells.length];
+  if (wanted !== found) {
+    return [
+      fault(
+        'ragged-row',
+        at(table.file, row.row),
+        'cannot tell which cell belongs to which column',
+        {
+          found: `${found} cells`,
+          expected: `${wanted}, as in the header`,
+        },
+      ),
+    ];
+  }
+  const id = columnOf(plan, 'id');
+  if (id === null || cellOf(plan, row, 'id') !== null) return [];
+  return [
+    fault('no-id', at(table.file, row.row, id.header), 'cannot tell whose row this is', {
+      expected: "the person's id",
+    }),
+  ];
+}
+
+function apartBy(table: Table, plan: Plan): Apart {
+  if (columnOf(plan, 'id') !== null) return 'id';
+  if (plan.form === 'wide') return 'each-row';
+  if (named(plan) && columnOf(plan, 'birthDate') !== null && namesIn(table, plan).size > 1)
+    return 'name-and-birth-date';
+  return 'one-person';
+}
+
+function named(plan: Plan): boolean {
+  return columnOf(plan, 'name') !== null || columnOf(plan, 'surname') !== null;
+}
+
+function namesIn(table: Table, plan: Plan): ReadonlySet<string> {
+  const meanings = ['name', 'givenName', 'surname', 'birthDate'] as const;
+  return new Set(
+    table.rows.map((row) => JSON.stringify(meanings.map((meaning) => cellOf(plan, row, meaning)))),
+  );
+}
+
+/** Two people may have one name: without id or birth date the long form cannot keep them apart. */
+function peopleAlike(table: Table, plan: Plan): readonly Problem[] {
+  if (plan.form === 'wide' || columnOf(plan, 'id') !== null || !named(plan)) return [];
+  if (columnOf(plan, 'birthDate') !== null || namesIn(table, plan).size <= 1) return [];
+  return [
+    fault(
+      'people-alike',
+      at(table.file, table.header.row),
+      'cannot keep people apart by name alone',
+      {
+        expected: 'a column with an id or a birth date',
+      },
+    ),
+  ];
+}
+
+function columnsWithoutUnit(table: Table, plan: Plan): readonly Problem[] {
+  return plan.columns.flatMap((column) => {
+    if (column.holds !== 'result' || column.unit !== null) return [];
+    const beside = plan.columns.some(
+      (other) =>
+        other.holds === 'part' && other.part === 'unit' && other.analyte === column.analyte,
+    );
+    const used = table.rows.some((row) => (row.cells[column.index] ?? '').trim() !== '');
+    if (beside || !used) return [];
+    return [
+      fault(
+        'no-unit',
+        at(table.file, table.header.row, column.header),
+        'cannot tell the unit of this column',
+        {
+          expected: `a header such as '${column.header} (…)' with the unit, or a column '${column.header} unit'`,
+          remedy: 'A column map can name the unit.',
+        },
+      ),
+    ];
+  });
+}
