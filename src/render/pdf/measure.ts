@@ -28,7 +28,7 @@ export function measureAll(
 /** A list item or a cell with one paragraph needs no element for it. */
 function holdsText(place: Place, bench: Bench): boolean {
   const role = bench.tags[place.tag]?.role;
-  return role === 'LBody' || role === 'TD' || role === 'TH';
+  return role === 'LBody' || role === 'TD' || role === 'TH' || role === 'P';
 }
 
 function measure(block: Block, place: Place, bench: Bench): readonly Element[] {
