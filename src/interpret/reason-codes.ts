@@ -78,7 +78,6 @@ export const holdReasonCodes = [
   'ferritin-above-referral-limit',
   'raised-saturation-and-ferritin',
   'bowel-check-pathway',
-  'high-haemoglobin-not-explained',
 ] as const;
 export type HoldReasonCode = (typeof holdReasonCodes)[number];
 

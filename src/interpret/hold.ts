@@ -1,0 +1,198 @@
+// In: readings, panels, context. Out: the hold tier with every reason, most pressing first.
+import { type HoldRow, holdRules } from '../knowledge/follow-up.js';
+import { limit } from '../knowledge/limit.js';
+import type { Panel, Quantity } from '../report/report.js';
+import { type Bleeding, type HoldTier, holdTiers, type Symptom } from '../terms.js';
+import { saturationFrom } from './derive.js';
+import { contradictions } from './facts.js';
+import { fallOfHaemoglobin } from './fall.js';
+import { bandLimit, severityOf } from './haemoglobin.js';
+import type { Hold, Reason } from './interpretation.js';
+import { above, below } from './measure.js';
+import { bowelPathway } from './pathway.js';
+import type { Person } from './person.js';
+import type { Reading } from './reading.js';
+
+type Held = Reason & { readonly tier: HoldTier };
+
+const danger: readonly Symptom[] = [
+  'chest-pain',
+  'breathless-at-rest',
+  'fainting',
+  'heart-racing-at-rest',
+  'confusion',
+  'sudden-loss-of-sight',
+  'one-sided-weakness',
+  'swollen-painful-leg',
+  'limp-or-very-sleepy-child',
+  'refusing-feeds',
+];
+const clot: readonly Symptom[] = [
+  'headache',
+  'sudden-loss-of-sight',
+  'one-sided-weakness',
+  'swollen-painful-leg',
+];
+const activeBleedings: readonly Bleeding[] = [
+  'vomited-blood',
+  'black-or-bloody-stool',
+  'very-heavy-now',
+];
+
+/**
+ * The tier is the most pressing of all reasons, over every reading that is still open; 'routine' without one.
+ * Alarms are raised at face value: a doubtful haemoglobin of 45 g/L is asked about today, not mailed.
+ * Rows: src/knowledge/hold-rules.json and hold-limits.json.
+ * @example holdFor([reading], panel, []).tier // 'emergency' with haemoglobin 65 g/L
+ */
+export function holdFor(
+  readings: readonly Reading[],
+  panel: Panel,
+  previous: readonly Panel[],
+): Hold {
+  const held = readings.flatMap((reading) => [
+    ...valueReasons(reading.person),
+    ...severeReasons(reading.person),
+    ...bodyReasons(reading),
+    ...patternReasons(reading),
+  ]);
+  const all = [...held, ...fallReasons(panel, previous), ...laboratoryReasons(panel)];
+  const once = all.filter((one, at) => all.findIndex((other) => sameReason(one, other)) === at);
+  const reasons = once.sort((one, other) => rank(other.tier) - rank(one.tier));
+  return { tier: reasons[0]?.tier ?? 'routine', reasons };
+}
+
+/** A letter for a child younger than 6 months, for whom no limit is published, waits for a clinician. */
+export const holdWithoutGroup: Hold = {
+  tier: 'same-day',
+  reasons: [{ code: 'under-six-months', tier: 'same-day', facts: {}, rules: ['youngest-months'] }],
+};
+
+function rank(tier: HoldTier): number {
+  return holdTiers.indexOf(tier);
+}
+
+function sameReason(one: Held, other: Held): boolean {
+  return one.code === other.code && JSON.stringify(one.facts) === JSON.stringify(other.facts);
+}
+
+function valueReasons(person: Person): readonly Held[] {
+  return holdRules.flatMap((row) => {
+    const quantity = faceValue(person, row.analyte);
+    if (quantity === null || !meant(row, person)) return [];
+    const answer = row.side === 'below' ? below(quantity, row.value) : above(quantity, row.value);
+    if (answer !== 'yes') return [];
+    const value = Math.round(quantity.value * 100) / 100;
+    const facts = { analyte: row.analyte, value, unit: quantity.unit, limit: row.value };
+    return [{ code: row.code, tier: row.tier, facts, rules: [row.id] }];
+  });
+}
+
+function meant({ sex, kinds, needs }: HoldRow, { group, context }: Person): boolean {
+  const has = (some: readonly Symptom[]) => some.some((one) => context.symptoms.includes(one));
+  if (!kinds.includes(group.kind) || (sex !== 'any' && sex !== group.sex)) return false;
+  switch (needs) {
+    case 'nothing':
+      return true;
+    case 'danger-symptom':
+      return has(danger);
+    case 'clot-symptom':
+      return has(clot);
+    case 'fever':
+      return has(['fever']);
+  }
+}
+
+function faceValue(person: Person, analyte: HoldRow['analyte']): Quantity | null {
+  const result = person.all.get(analyte);
+  if (result !== undefined) return result.quantity;
+  if (analyte !== 'transferrin-saturation') return null;
+  const face = new Map([...person.all].filter(([, { doubt }]) => doubt?.kind !== 'unit'));
+  const found = saturationFrom(face);
+  return found?.kind === 'computed' ? { value: found.value, unit: '%', comparator: null } : null;
+}
+
+/** Under WHO's severe line a child or a pregnant woman is not left waiting. */
+function severeReasons(person: Person): readonly Held[] {
+  const haemoglobin = person.all.get('haemoglobin')?.quantity;
+  const { kind } = person.group;
+  if (haemoglobin === undefined || (kind !== 'child' && kind !== 'pregnant')) return [];
+  if (severityOf(person, haemoglobin) !== 'severe') return [];
+  const line = bandLimit(person, 'severe');
+  const facts = { value: haemoglobin.value, limit: line?.value ?? 0, group: person.group.slug };
+  const rules = line === undefined ? [] : [line.row.id];
+  return [{ code: 'haemoglobin-below-severe-line', tier: 'emergency', facts, rules }];
+}
+
+function bodyReasons({ person, read }: Reading): readonly Held[] {
+  const { symptoms, bleeding } = person.context;
+  const held = (code: string, tier: HoldTier, facts: Reason['facts']): Held => ({
+    code,
+    tier,
+    facts,
+    rules: [],
+  });
+  const anaemic = read.levels.haemoglobin === 'low';
+  const unwell =
+    person.group.kind === 'pregnant' &&
+    (symptoms.includes('dizziness') || bleeding.some((one) => one !== 'none'));
+  return [
+    ...bleeding
+      .filter((one) => activeBleedings.includes(one))
+      .map((one) => held('active-bleeding', 'emergency', { bleeding: one })),
+    ...symptoms
+      .filter((one) => danger.includes(one))
+      .map((symptom) => held('danger-symptom', 'same-day', { symptom })),
+    ...symptoms
+      .filter((one) => anaemic && (one === 'jaundice' || one === 'fever'))
+      .map((symptom) => held('anaemia-with-jaundice-or-fever', 'same-day', { symptom })),
+    ...(unwell ? [held('pregnant-and-unwell', 'same-day', {})] : []),
+  ];
+}
+
+function patternReasons(reading: Reading): readonly Held[] {
+  const { person, read, decision } = reading;
+  const clashes = contradictions(person, 'counts');
+  const discordant =
+    clashes.length === 0 && decision.row.pattern === 'discordant-or-implausible'
+      ? [{ facts: {}, rules: [decision.row.id] }]
+      : clashes;
+  const overload = read.saturation?.level === 'high' && read.ferritin?.level === 'high';
+  return [
+    ...discordant.map(
+      ({ facts, rules }): Held => ({ code: 'values-contradict', tier: 'same-day', facts, rules }),
+    ),
+    ...(overload
+      ? [
+          {
+            code: 'raised-saturation-and-ferritin',
+            tier: 'referral',
+            facts: {},
+            rules: [...(read.saturation?.rules ?? []), ...(read.ferritin?.rules ?? [])],
+          } as const,
+        ]
+      : []),
+    ...bowelPathway(reading).map((reason): Held => ({ ...reason, tier: 'referral' })),
+  ];
+}
+
+function fallReasons(panel: Panel, previous: readonly Panel[]): readonly Held[] {
+  const row = limit('fall-same-day');
+  const fall = fallOfHaemoglobin(panel, previous);
+  if (fall === null || fall.from - fall.to < row.value) return [];
+  const facts = { from: fall.from, to: fall.to, collected: fall.collected };
+  return [{ code: 'haemoglobin-fell', tier: 'same-day', facts, rules: [row.id, ...fall.rules] }];
+}
+
+/** HL7 table 0078: LL, HH and AA call for action now; LU and HU are strong without being critical. */
+function laboratoryReasons(panel: Panel): readonly Held[] {
+  return panel.results.flatMap(({ analyte, labFlag }): readonly Held[] => {
+    if (labFlag === null) return [];
+    const facts = { analyte, flag: labFlag };
+    if (['LL', 'HH', 'AA'].includes(labFlag))
+      return [{ code: 'laboratory-panic-flag', tier: 'same-day', facts, rules: [] }];
+    return ['LU', 'HU'].includes(labFlag)
+      ? [{ code: 'laboratory-strong-flag', tier: 'referral', facts, rules: [] }]
+      : [];
+  });
+}

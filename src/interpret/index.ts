@@ -1,0 +1,12 @@
+// The interpret room's doors: a report comes in, an interpretation goes out.
+export { interpret } from './interpret.js';
+export type * from './interpretation.js';
+export {
+  type ClinicianNoteCode,
+  clinicianNoteCodes,
+  type HoldReasonCode,
+  holdReasonCodes,
+  type PatternReasonCode,
+  patternReasonCodes,
+  reasonCodes,
+} from './reason-codes.js';

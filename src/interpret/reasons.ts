@@ -1,0 +1,187 @@
+// In: a reading. Out: what supports its main pattern, what speaks against it, and what is missing.
+import { patternProfiles, tableTests, type TableTest } from '../knowledge/pattern-rules.js';
+import type { Analyte, Level, Pattern } from '../terms.js';
+import { mentzer, stfrIndex } from './index-of-cells.js';
+import type { GradedResult, PatternFound, Reason } from './interpretation.js';
+import type { Reading } from './reading.js';
+
+/**
+ * The main pattern with its reasons. Supports and contradictions are read off the pattern's full profile.
+ * @example explainPattern(reading).supports[0]?.code // 'haemoglobin-low'
+ */
+export function explainPattern(reading: Reading): PatternFound {
+  const { row, companions } = reading.decision;
+  const { supports, against } = weigh(reading, row.pattern);
+  return {
+    main: row.pattern,
+    companions: companions.map(({ pattern }) => pattern),
+    supports,
+    against,
+    missing: missingTests(reading),
+  };
+}
+
+type Weighed = { readonly supports: readonly Reason[]; readonly against: readonly Reason[] };
+
+function weigh(reading: Reading, main: Pattern): Weighed {
+  const profile = patternProfiles.find(({ pattern }) => pattern === main);
+  const supports: Reason[] = [...factReasons(reading, main)];
+  const against: Reason[] = [];
+  for (const test of tableTests) {
+    const level = reading.read.levels[test];
+    const expected = profile?.when[test];
+    const reason = levelReason(reading, test, level);
+    if (reason === null) continue;
+    if (expected === undefined) {
+      if (profile === undefined && level !== 'usual') against.push(reason);
+    } else if (expected.includes(level)) supports.push(reason);
+    else against.push(reason);
+  }
+  against.push(...uncertain(reading), ...blockers(reading, main));
+  for (const [side, reason] of hints(reading, main))
+    (side === 'for' ? supports : against).push(reason);
+  return { supports, against };
+}
+
+/** What was found of one test, as a code; null when nothing was. */
+export function levelReason(reading: Reading, test: TableTest, level: Level): Reason | null {
+  const { read, results } = reading;
+  const graded = resultOf(results, test);
+  const facts: Reason['facts'] =
+    graded === undefined
+      ? {}
+      : { analyte: graded.analyte, value: rounded(graded.value), unit: graded.unit };
+  if (test === 'ferritin' && read.ferritin !== null)
+    return { code: read.ferritin.reading, facts, rules: read.ferritin.rules };
+  if (test === 'transferrin-saturation' && read.saturation !== null) {
+    const code = read.saturationSetAside
+      ? 'transferrin-saturation-not-used-alone'
+      : read.saturation.reading;
+    return { code, facts, rules: read.saturation.rules };
+  }
+  if (level === 'not-measured') return null;
+  const rule = graded?.comparedWith?.rule ?? graded?.also[0]?.rule ?? null;
+  return { code: `${test}-${level}`, facts, rules: rule === null ? [] : [rule] };
+}
+
+function resultOf(results: readonly GradedResult[], test: TableTest): GradedResult | undefined {
+  const own = results.find(({ analyte }) => analyte === test);
+  return (
+    own ?? (test === 'transferrin' ? results.find(({ analyte }) => analyte === 'tibc') : undefined)
+  );
+}
+
+function factReasons({ facts }: Reading, main: Pattern): readonly Reason[] {
+  const bled: readonly Pattern[] = ['possible-recent-blood-loss', 'iron-deficiency-anaemia'];
+  switch (main) {
+    case 'post-iron-dose-artefact':
+      return facts.get('recent-iron') ?? [];
+    case 'discordant-or-implausible':
+      return facts.get('contradiction') ?? [];
+    default:
+      return bled.includes(main) ? (facts.get('bleed') ?? []) : [];
+  }
+}
+
+/** Doubts and open comparators weigh against every statement. */
+function uncertain({ results }: Reading): readonly Reason[] {
+  return results.flatMap((one) => {
+    const facts = { analyte: one.analyte };
+    if (one.doubt !== null) return [{ code: 'value-doubtful', facts, rules: [] }];
+    const open = one.comparator !== null && one.comparedWith !== null && one.position === null;
+    return open ? [{ code: 'comparator-undecided', facts, rules: [] }] : [];
+  });
+}
+
+/** What kept everything from being called in range. */
+function blockers({ facts, results, read }: Reading, main: Pattern): readonly Reason[] {
+  const disease = facts.get('disease-rule') ?? [];
+  if (main !== 'unclear') return disease;
+  const quiet = tableTests.every(
+    (test) => read.levels[test] !== 'low' && read.levels[test] !== 'high',
+  );
+  const outside = results.filter(({ position }) => position !== null && position !== 'in-range');
+  return quiet
+    ? [
+        ...disease,
+        ...outside.map(({ analyte }) => ({
+          code: 'outside-laboratory-interval-only',
+          facts: { analyte },
+          rules: [],
+        })),
+      ]
+    : disease;
+}
+
+const deficiency: readonly Pattern[] = [
+  'early-low-intake',
+  'iron-deficiency-without-anaemia',
+  'iron-deficient-erythropoiesis',
+  'iron-deficiency-anaemia',
+  'mixed-inflammation-and-iron-deficiency',
+];
+
+type Hint = readonly ['for' | 'against', Reason];
+
+/** Extra tests: hints that never decide. */
+function hints({ person, results }: Reading, main: Pattern): readonly Hint[] {
+  const deficient = deficiency.includes(main);
+  const smallCells = main === 'microcytosis-with-normal-iron';
+  const stfr = stfrIndex(person);
+  const cells = mentzer(person);
+  const reticulocyte = results.find(({ analyte }) => analyte === 'reticulocyte-haemoglobin');
+  const side = (agrees: boolean) => (agrees ? 'for' : 'against') as Hint[0];
+  const found: Hint[] = [];
+  if (stfr !== null && (stfr.high || stfr.low))
+    found.push([
+      side(stfr.high === deficient),
+      {
+        code: stfr.high ? 'stfr-index-high' : 'stfr-index-low',
+        facts: { value: stfr.value },
+        rules: stfr.rules,
+      },
+    ]);
+  if (reticulocyte !== undefined && ['low', 'usual'].includes(reticulocyte.level))
+    found.push([
+      side((reticulocyte.level === 'low') === deficient),
+      {
+        code: `reticulocyte-haemoglobin-${reticulocyte.level}`,
+        facts: { value: reticulocyte.value, unit: reticulocyte.unit },
+        rules: reticulocyte.comparedWith?.rule == null ? [] : [reticulocyte.comparedWith.rule],
+      },
+    ]);
+  if (cells !== null && (deficient || smallCells) && (cells.low || cells.high))
+    found.push([
+      side(cells.low === smallCells),
+      {
+        code: cells.low ? 'mentzer-low' : 'mentzer-high',
+        facts: { value: cells.value },
+        rules: cells.rules,
+      },
+    ]);
+  return found;
+}
+
+/** Tests that were not done (or cannot decide) and would settle the pattern. */
+function missingTests({ read, person }: Reading): readonly Analyte[] {
+  const { levels } = read;
+  const asked: readonly (readonly [Analyte, boolean])[] = [
+    ['haemoglobin', levels.haemoglobin === 'not-measured'],
+    [
+      'ferritin',
+      read.ferritin === null ||
+        (levels.ferritin === 'not-measured' && read.ferritin.reading !== 'ferritin-cannot-tell'),
+    ],
+    [
+      'transferrin-saturation',
+      levels['transferrin-saturation'] === 'not-measured' && !read.saturationSetAside,
+    ],
+    ['mcv', levels.mcv === 'not-measured' && levels.haemoglobin === 'low'],
+    ['crp', person.inflammation === 'not-measured' && read.ferritin?.reading !== 'ferritin-low'],
+  ];
+  return asked.filter(([, missing]) => missing).map(([analyte]) => analyte);
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 100) / 100;
+}
