@@ -78,7 +78,10 @@ export function parseMarkup(markup: string, file: string): Checked<readonly Node
         }
       },
       ontext(text) {
-        top().children.push({ text, line: lineOf(parser.startIndex) });
+        // The parser hands text over in pieces at every entity; an isolate may span several of them.
+        const last = top().children.at(-1);
+        if (last !== undefined && 'text' in last) last.text += text;
+        else top().children.push({ text, line: lineOf(parser.startIndex) });
       },
       onprocessinginstruction() {
         complain(

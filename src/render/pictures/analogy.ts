@@ -109,7 +109,7 @@ export function drawAnalogy(picture: AnalogyPicture, speech: Speech): Scene {
 function drawStore(picture: AnalogyPicture, trade: Trade, corner: Point): readonly Shape[] {
   const level = picture.levels.store;
   const centres =
-    level === null ? [] : [...heap(spares[level], corner), ...onTheFloor(spilled[level], corner)];
+    level === null ? [] : [...heap(spares[level], corner), ...overTheEdge(spilled[level], corner)];
   return [
     ...trade.store(corner, level === null ? 'missing' : 'outline'),
     ...centres.map(trade.unit),
@@ -126,7 +126,7 @@ function heap(count: number, corner: Point): readonly Point[] {
   });
 }
 
-function onTheFloor(count: number, corner: Point): readonly Point[] {
+function overTheEdge(count: number, corner: Point): readonly Point[] {
   return Array.from({ length: count }, (_, index) => ({
     x: corner.x + 30 + index * 13,
     y: corner.y - 1 - (index === 2 ? 6 : 0),
@@ -152,7 +152,7 @@ function drawCarriers(picture: AnalogyPicture, trade: Trade, corner: Point): rea
   const filled = load === null ? 0 : Math.max(1, Math.round(count * 3 * share[load]));
   const corners = Array.from({ length: count }, (_, index) => ({
     x: corner.x + (index % 2) * 56,
-    y: corner.y + Math.floor(index / 2) * 29,
+    y: corner.y + (Math.floor(index / 2) + 3 - Math.ceil(count / 2)) * 29,
   }));
   const places = [0, 1, 2].flatMap((place) =>
     corners.map(({ x, y }) => ({ x: x + 11 + place * 14, y: y + 8 })),

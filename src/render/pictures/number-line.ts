@@ -32,7 +32,7 @@ export function drawNumberLine(line: NumberLine, speech: Speech): Scene {
     description: line.description.text,
     shapes: [
       ...usualBand(line, x, speech),
-      { kind: 'line', look: 'axis', x1: inset - 16, y1: axis, x2: width - inset + 16, y2: axis },
+      ...axisLine(scale, x, speech),
       ...mark(x(line.value)),
       ...valueAbove(line, x(line.value), speech),
       ...below.shapes,
@@ -45,6 +45,30 @@ function placeOn(scale: Scale, value: number, speech: Speech): number {
   const part = (value - scale.from) / (scale.to - scale.from);
   const along = inset + part * (width - 2 * inset);
   return speech.dir === 'rtl' ? width - along : along;
+}
+
+/** The line runs on at its ends, except that nothing lies below zero. */
+function axisLine(scale: Scale, x: (value: number) => number, speech: Speech): Shape[] {
+  const [start, end] = endsOf(speech);
+  const first = scale.from === 0 ? x(0) : start;
+  return [
+    {
+      kind: 'line',
+      look: 'axis',
+      x1: Math.min(first, end),
+      y1: axis,
+      x2: Math.max(first, end),
+      y2: axis,
+    },
+    ...(scale.from === 0
+      ? [{ kind: 'line', look: 'axis', x1: first, y1: axis - 4, x2: first, y2: axis + 4 } as const]
+      : []),
+  ];
+}
+
+function endsOf({ dir }: Speech): readonly [number, number] {
+  const ends = [inset - 16, width - inset + 16] as const;
+  return dir === 'ltr' ? ends : [ends[1], ends[0]];
 }
 
 function usualBand(line: NumberLine, x: (value: number) => number, speech: Speech): Shape[] {
@@ -113,40 +137,35 @@ function valueAbove(line: NumberLine, at: number, speech: Speech): Shape[] {
 }
 
 type Label = {
-  readonly text: string;
   readonly left: number;
   readonly right: number;
   readonly shape: Shape;
 };
 
-function limitLabel(text: string, at: number, edge: 'left' | 'right' | 'middle'): Label {
-  const room = roomFor(text, size);
-  const left = edge === 'left' ? at : edge === 'right' ? at - room : at - room / 2;
-  const y = limitsAt;
-  return {
-    text,
-    left,
-    right: left + room,
-    shape: figures(text, { x: at, y, side: edge }, { size }),
-  };
+function limitLabel(text: string, at: number): Label {
+  const half = roomFor(text, size) / 2;
+  const shape = figures(text, { x: at, y: limitsAt, side: 'middle' }, { size });
+  return { left: at - half, right: at + half, shape };
 }
 
-/** Limits under their ticks; when they would touch, each moves outwards and still ends at its own tick. */
+/** Limits under their ticks; when they would touch, one label with a dash, so that two numbers never read as one. */
 function limitLabels(line: NumberLine, x: (value: number) => number): readonly Label[] {
   const { low, high, labels } = line;
   const ends = [
     low === null || labels.low === null ? null : { text: labels.low, at: x(low) },
     high === null || labels.high === null ? null : { text: labels.high, at: x(high) },
-  ]
-    .filter((end) => end !== null)
-    .sort((a, b) => a.at - b.at);
-  const centred = ends.map(({ text, at }) => limitLabel(text, at, 'middle'));
+  ].filter((end) => end !== null);
+  const centred = ends
+    .map(({ text, at }) => limitLabel(text, at))
+    .sort((one, other) => one.left - other.left);
   const [first, second] = centred;
-  const touch = first !== undefined && second !== undefined && second.left - first.right < gap;
-  if (!touch) return centred;
-  return ends.map(({ text, at }, index) =>
-    index === 0 ? limitLabel(text, at + 1, 'right') : limitLabel(text, at - 1, 'left'),
-  );
+  if (first === undefined || second === undefined || second.left - first.right >= 2 * gap) {
+    return centred;
+  }
+  const text = ends.map((end) => end.text).join(' \u2013 ');
+  const half = roomFor(text, size) / 2;
+  const middle = ends.reduce((sum, { at }) => sum + at / ends.length, 0);
+  return [limitLabel(text, Math.min(Math.max(middle, half), width - half))];
 }
 
 function labelsBelow(line: NumberLine, x: (value: number) => number, speech: Speech) {

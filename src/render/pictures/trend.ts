@@ -3,7 +3,7 @@ import type { Trend } from '../../letter/content.js';
 import type { Scene, Shape } from '../block.js';
 import { type Speech, figures, mirror, words } from './canvas.js';
 import { hatching } from './hatching.js';
-import { scaleFor } from './scale.js';
+import { type Scale, scaleFor } from './scale.js';
 import { short } from './write-svg.js';
 
 const width = 360;
@@ -12,16 +12,27 @@ const bottom = 104;
 const inset = 42;
 const size = 11;
 
+/** Past this many times what is needed, the upper limit would press every point flat. */
+const farAway = 2;
+
+/**
+ * Zero or the usual scale below; above, as far as the values and the lower limit need. An upper limit far
+ * away is left open: the band then runs out of the picture without an edge.
+ */
+function scaleOf(trend: Trend): { readonly scale: Scale; readonly high: number | null } {
+  const values = trend.points.map(({ value }) => value);
+  const need = Math.max(...values, trend.low ?? 0) * 1.25;
+  const open = trend.low !== null && trend.high !== null && trend.high > farAway * need;
+  if (!open) return { scale: scaleFor(values, trend.low, trend.high), high: trend.high };
+  return { scale: { from: 0, to: need }, high: null };
+}
+
 /**
  * Points at equal steps in time's order (their dates stand below), on the same kind of scale as a number
  * line, over the hatched usual range. Time runs the way the letter reads.
  */
 export function drawTrend(trend: Trend, speech: Speech): Scene {
-  const scale = scaleFor(
-    trend.points.map(({ value }) => value),
-    trend.low,
-    trend.high,
-  );
+  const { scale, high } = scaleOf(trend);
   const y = (value: number) =>
     bottom - ((value - scale.from) / (scale.to - scale.from)) * (bottom - top);
   const step = (width - 2 * inset) / Math.max(1, trend.points.length - 1);
@@ -38,7 +49,7 @@ export function drawTrend(trend: Trend, speech: Speech): Scene {
     title: trend.title.text,
     description: trend.description.text,
     shapes: [
-      ...usualBand(trend, y),
+      ...usualBand(trend.low, high, y),
       { kind: 'line', look: 'tick', x1: 8, y1: bottom + 2, x2: width - 8, y2: bottom + 2 },
       ...path(points),
       ...points.map(
@@ -72,10 +83,10 @@ function path(points: readonly { readonly x: number; readonly y: number }[]): Sh
   return points.length < 2 ? [] : [{ kind: 'path', look: 'trend', d }];
 }
 
-function usualBand(trend: Trend, y: (value: number) => number): Shape[] {
-  if (trend.low === null && trend.high === null) return [];
-  const from = trend.high === null ? top - 10 : y(trend.high);
-  const to = trend.low === null ? bottom : y(trend.low);
+function usualBand(low: number | null, high: number | null, y: (value: number) => number): Shape[] {
+  if (low === null && high === null) return [];
+  const from = high === null ? top - 14 : y(high);
+  const to = low === null ? bottom : y(low);
   return [
     {
       kind: 'rect',
@@ -87,7 +98,7 @@ function usualBand(trend: Trend, y: (value: number) => number): Shape[] {
       radius: 0,
     },
     ...hatching(8, from, width - 8, to, 9),
-    ...[trend.high, trend.low]
+    ...[high, low]
       .filter((limit) => limit !== null)
       .map(
         (limit): Shape => ({
