@@ -6,6 +6,9 @@ export type Findings = { readonly problems: Problem[]; readonly notes: Problem[]
 
 export const nothingFound = (): Findings => ({ problems: [], notes: [] });
 
+/** A file may hold a value of any length; its problem need not. */
+const longestFound = 80;
+
 /**
  * A fault of the input; `found` must hold no name and no birth date.
  * @example fault('value-unread', place, 'cannot read the value', { found: '3O', expected: 'digits such as 30' })
@@ -16,6 +19,7 @@ export function fault(
   cannot: string,
   more: { found?: string | null; expected?: string | null; remedy?: string | null } = {},
 ): Problem {
-  const { found = null, expected = null, remedy = null } = more;
+  const { expected = null, remedy = null } = more;
+  const found = more.found?.slice(0, longestFound) ?? null;
   return { code, place, cannot, found, expected, remedy };
 }

@@ -189,6 +189,11 @@ describe('bad input', () => {
     );
   });
 
+  it('shows the beginning of a value without end', () => {
+    const [problem] = problemsOf(reportOf([written({ value: '7'.repeat(100_000) })]));
+    expect(problem?.found).toHaveLength(80);
+  });
+
   it('names the spelling when only letter case differs', () => {
     const [problem] = problemsOf(
       reportOf([written({ analyte: 'transferrin', value: '2.5', unit: 'G/L' })]),

@@ -23,6 +23,11 @@ describe('impossible values', () => {
       of('haemoglobin', '8.1', 'g/L'),
       '8.1 g/dL would be 81 g/L; 8.1 mmol/L would be 130.5 g/L. Check the report.',
     ],
+    [
+      of('haemoglobin', '5', 'g/L'),
+      '5 g/dL would be 50 g/L; 5 mmol/L would be 80.56 g/L. Check the report.',
+    ],
+    [of('haemoglobin', '4.9', 'g/L'), '4.9 mmol/L would be 78.95 g/L. Check the report.'],
     // A printed interval decides between two readings.
     [
       of('haemoglobin', '8.1', 'g/L', '7.5 - 9.5'),
@@ -165,6 +170,51 @@ describe('doubtful units', () => {
     [of('crp', '0.3', 'mg/dL', '< 1.0')],
   ] as const)('%o agrees with its printed interval', (over) => {
     expect(only(over).doubt).toBeNull();
+  });
+
+  it.each([
+    // Ends of the rows in src/knowledge/unit-slips.json, below, at and above; proposals.
+    ['0.04', 'limits-transferrin-saturation'],
+    ['0.05', 'refused'],
+    ['0.06', 'refused'],
+    ['0.89', 'refused'],
+    ['0.9', 'refused'],
+    ['0.91', 'limits-transferrin-saturation'],
+  ])('of a saturation of %s per cent is %s', (value, expected) => {
+    const over = of('transferrin-saturation', value, '%');
+    const refused = codesOf(reportOf([written(over)])).length > 0;
+    expect(refused ? 'refused' : only(over).doubt?.rule).toBe(expected);
+  });
+
+  it.each([
+    ['199', 'iron-litre-for-decilitre'],
+    ['200', 'iron-litre-for-decilitre'],
+    ['201', undefined],
+  ])('of an iron of %s ug/L is %s', (value, expected) => {
+    expect(only(of('serum-iron', value, 'ug/L')).doubt?.rule).toBe(expected);
+  });
+
+  it.each([
+    // Ends of the windows in src/knowledge/interval-windows.json, outside, at and within; proposals.
+    [of('haemoglobin', '12', 'g/dL', '>= 8.4'), 'printed-haemoglobin'],
+    [of('haemoglobin', '12', 'g/dL', '>= 8.5'), undefined],
+    [of('haemoglobin', '12', 'g/dL', '>= 8.6'), undefined],
+    [of('haemoglobin', '12', 'g/dL', '< 11.4'), 'printed-haemoglobin'],
+    [of('haemoglobin', '12', 'g/dL', '< 11.5'), undefined],
+    [of('haemoglobin', '12', 'g/dL', '< 11.6'), undefined],
+    [of('haemoglobin', '12', 'g/dL', '8.4 - 12'), 'printed-haemoglobin'],
+    [of('serum-iron', '20', 'umol/L', '>= 15'), undefined],
+    [of('serum-iron', '20', 'umol/L', '>= 16'), undefined],
+    [of('serum-iron', '20', 'umol/L', '>= 17'), 'printed-serum-iron'],
+    [of('crp', '2', 'mg/L', '< 19'), undefined],
+    [of('crp', '2', 'mg/L', '< 20'), undefined],
+    [of('crp', '2', 'mg/L', '< 21'), 'printed-crp'],
+  ] as const)('%o is judged by the window', (over, rule) => {
+    expect(only(over).doubt?.rule).toBe(rule);
+  });
+
+  it('stays unasked where the printed interval fits two other units alike', () => {
+    expect(only(of('haemoglobin', '120', 'g/L', '8.8 - 11.9')).doubt).toBeNull();
   });
 
   it('is a question of the value alone where the printed interval bears the unit out', () => {
