@@ -1,4 +1,5 @@
 // In: a person with laid-out results. Out: the level of each test of the decision table, and finer readings.
+import { limit } from '../knowledge/limit.js';
 import type { TableTest } from '../knowledge/pattern-rules.js';
 import type { Quantity, Result } from '../report/report.js';
 import type { Analyte, Level } from '../terms.js';
@@ -17,7 +18,7 @@ export type LevelsRead = {
   readonly levels: Levels;
   readonly ferritin: FerritinRead | null;
   readonly saturation: SaturationRead | null;
-  /** Saturation is low but, late in pregnancy, not used alone. */
+  /** Low late in pregnancy, where it is not used alone, or raised just after a transfusion. */
   readonly saturationSetAside: boolean;
 };
 
@@ -37,10 +38,7 @@ export function readLevels(person: Person, saturation: SaturationUsed): LevelsRe
       ? null
       : readFerritin(person, ferritinResult.quantity, usable(ferritinResult.interval), haemoglobin);
   const read = saturation === null ? null : readSaturation(person.group, saturation.quantity);
-  const setAside =
-    person.group.slug === 'pregnant-trimester-3' &&
-    read?.level === 'low' &&
-    ferritin?.level !== 'low';
+  const setAside = lateInPregnancy(person, read, ferritin) || afterTransfusion(person, read);
   return {
     levels: {
       haemoglobin,
@@ -55,6 +53,21 @@ export function readLevels(person: Person, saturation: SaturationUsed): LevelsRe
     saturation: read,
     saturationSetAside: setAside,
   };
+}
+
+function lateInPregnancy(
+  { group }: Person,
+  read: SaturationRead | null,
+  ferritin: FerritinRead | null,
+): boolean {
+  const last = group.slug === 'pregnant-trimester-3';
+  return last && read?.level === 'low' && ferritin?.level !== 'low';
+}
+
+/** Given blood brings its own iron for a day or two. */
+function afterTransfusion({ context }: Person, read: SaturationRead | null): boolean {
+  const days = context.transfusionDaysBefore;
+  return days !== null && days <= limit('transfusion-days').value && read?.level === 'high';
 }
 
 /**

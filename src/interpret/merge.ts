@@ -1,5 +1,5 @@
 // In: one reading for every group that is still open. Out: only what holds for all of them.
-import { patternRules } from '../knowledge/pattern-rules.js';
+import { patternProfiles, patternRules } from '../knowledge/pattern-rules.js';
 import type { Pattern } from '../terms.js';
 import type { GradedResult, PatternFound, Reason } from './interpretation.js';
 import type { Reading } from './reading.js';
@@ -26,12 +26,11 @@ function agree(kept: GradedResult, one: GradedResult): GradedResult {
     (span) => span !== null && !known.includes(JSON.stringify(span)),
   );
   const samePosition = kept.position === one.position;
-  return {
-    ...kept,
-    position: samePosition ? kept.position : null,
-    level: kept.level === one.level ? kept.level : 'not-measured',
-    also: [...kept.also, ...further.filter((span) => span !== null)],
-  };
+  const also = [...kept.also, ...further.filter((span) => span !== null)];
+  const level = kept.level === one.level ? kept.level : 'not-measured';
+  if (samePosition) return { ...kept, level, also };
+  const first = kept.comparedWith === null ? [] : [kept.comparedWith];
+  return { ...kept, position: null, comparedWith: null, level, also: [...first, ...also] };
 }
 
 /** The pattern all readings share, else 'unclear' with what each would say. */
@@ -64,8 +63,9 @@ export function patternRulesOf(readings: readonly Reading[], main: Pattern): rea
     decision.row.id,
     ...decision.companions.map(({ id }) => id),
   ]);
-  const unclear = patternRules.at(-1)?.id;
-  return main === 'unclear' && unclear !== undefined ? [...decided, unclear] : decided;
+  const unclear = main === 'unclear' ? patternRules.slice(-1) : [];
+  const profile = patternProfiles.filter(({ pattern }) => pattern === main);
+  return [...decided, ...[...unclear, ...profile].map(({ id }) => id)];
 }
 
 /** Each reason once, in order. */

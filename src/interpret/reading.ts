@@ -11,6 +11,7 @@ import type { GradedResult, Reason } from './interpretation.js';
 import { type LevelsRead, readLevels } from './level.js';
 import type { Person } from './person.js';
 import { levelOf } from './position.js';
+import { readSaturation } from './saturation.js';
 import { printSaturation } from './print-saturation.js';
 
 export type Reading = {
@@ -99,14 +100,14 @@ function gatherFacts(
   const disease = diseaseFindings(person, results).filter(({ met }) => met);
   const certain = read.ferritin?.reading === 'ferritin-low' ? [noted('ferritin-low')] : [];
   const outside = results
-    .filter(({ position }) => position !== 'in-range')
+    .filter(({ position, labFlag }) => position !== 'in-range' || (labFlag ?? 'N') !== 'N')
     .map(({ analyte }) => noted('outside-laboratory-interval-only', { analyte }));
   const found: readonly (readonly [TableFact, readonly Reason[]])[] = [
     ['recent-iron', recentIron(person, read.levels)],
     ['contradiction', contradictions(person)],
     ['bleed', recentBleed(person, previous, panel)],
     ['ferritin-certain', certain],
-    ['outside-range', outside],
+    ['outside-range', [...outside, ...saturationsClash(person)]],
     [
       'disease-rule',
       disease.map(({ condition, rules }) => ({
@@ -117,6 +118,20 @@ function gatherFacts(
     ],
   ];
   return new Map(found.filter(([, reasons]) => reasons.length > 0));
+}
+
+/** The printed saturation and the computed one say different things. */
+function saturationsClash(person: Person): readonly Reason[] {
+  const printed = person.sure.get('transferrin-saturation')?.quantity;
+  const found = computeSaturation(person);
+  if (printed === undefined || found?.kind !== 'computed') return [];
+  const computed = readSaturation(person.group, {
+    ...printed,
+    value: found.value,
+    comparator: null,
+  });
+  const same = readSaturation(person.group, printed).level === computed.level;
+  return same ? [] : [noted('value-doubtful', { analyte: 'transferrin-saturation' })];
 }
 
 function noted(code: string, facts: Reason['facts'] = {}): Reason {

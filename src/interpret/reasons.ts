@@ -93,23 +93,12 @@ function uncertain({ results }: Reading): readonly Reason[] {
   });
 }
 
-/** What kept everything from being called in range. */
-function blockers({ facts, results, read }: Reading, main: Pattern): readonly Reason[] {
+/** A disease's own rule weighs against everything; for 'unclear', also what kept quiet results from being called in range. */
+function blockers({ facts, read }: Reading, main: Pattern): readonly Reason[] {
   const disease = facts.get('disease-rule') ?? [];
-  if (main !== 'unclear') return disease;
-  const quiet = tableTests.every(
-    (test) => read.levels[test] !== 'low' && read.levels[test] !== 'high',
-  );
-  const outside = results.filter(({ position }) => position !== null && position !== 'in-range');
-  return quiet
-    ? [
-        ...disease,
-        ...outside.map(({ analyte }) => ({
-          code: 'outside-laboratory-interval-only',
-          facts: { analyte },
-          rules: [],
-        })),
-      ]
+  const quiet = tableTests.every((test) => !['low', 'high'].includes(read.levels[test]));
+  return main === 'unclear' && quiet
+    ? [...disease, ...(facts.get('outside-range') ?? [])]
     : disease;
 }
 
