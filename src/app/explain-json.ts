@@ -22,6 +22,10 @@ export function explainJson({ report, interpretation }: Understood) {
     missing: pattern.missing,
     flags: [...new Set(flags.map(({ flag }) => flag))],
     flagDetails: flags,
-    hold: { tier: hold.tier, reasons: hold.reasons.map(({ code }) => code), details: hold.reasons },
+    hold: {
+      tier: hold.tier,
+      reasons: [...new Set(hold.reasons.map(({ code }) => code))],
+      details: hold.reasons,
+    },
   };
 }
