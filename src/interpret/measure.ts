@@ -9,6 +9,8 @@ export type Answer = 'yes' | 'no' | 'undecided';
  * @example below({ value: 50, unit: 'ug/L', comparator: '<' }, 30) // 'undecided'
  */
 export function below({ value, comparator }: Quantity, limit: number): Answer {
+  // No test of this trade can fall under zero, so '<5' lies inside an interval from 0.
+  if (limit <= 0) return 'no';
   switch (comparator) {
     case null:
       return value < limit ? 'yes' : 'no';
