@@ -30,6 +30,23 @@ export function breakLines(
   dir: Direction,
   fonts: Fonts,
 ): readonly Line[] {
+  const key = `${dir} ${width}`;
+  const known = broken.get(paragraph) ?? new Map<string, readonly Line[]>();
+  broken.set(paragraph, known);
+  const lines = known.get(key) ?? breakAnew(paragraph, width, dir, fonts);
+  known.set(key, lines);
+  return lines;
+}
+
+/** Lines live as long as their paragraph, whose number is bounded. */
+const broken = new WeakMap<Paragraph, Map<string, readonly Line[]>>();
+
+function breakAnew(
+  paragraph: Paragraph,
+  width: number,
+  dir: Direction,
+  fonts: Fonts,
+): readonly Line[] {
   const lines: Line[] = [];
   let units: Unit[] = [];
   let used = 0;

@@ -20,6 +20,8 @@ type Sort = {
   readonly font: Reference;
   readonly codes: Map<string, string>;
   readonly byGlyph: WeakMap<Glyph, string>;
+  /** Rows already written out: lines of fixed paragraphs come again in every letter of a document. */
+  readonly rows: WeakMap<readonly Glyph[], string>;
   readonly cast: Glyph[];
 };
 
@@ -40,6 +42,7 @@ export function openTypecase(canvas: Canvas, fonts: Fonts): Typecase {
       font: canvas.ref({}),
       codes: new Map(),
       byGlyph: new WeakMap(),
+      rows: new WeakMap(),
       cast: [],
     };
     sorts.set(file, sort);
@@ -51,7 +54,15 @@ export function openTypecase(canvas: Canvas, fonts: Fonts): Typecase {
       canvas.page.fonts[sort.name] ??= sort.font;
       return sort.name;
     },
-    show: (file, glyphs, size) => showGlyphs(sortOf(file), glyphs, size),
+    show: (file, glyphs, size) => {
+      const sort = sortOf(file);
+      const known = sort.rows.get(glyphs);
+      if (known !== undefined) return known;
+      const shown = showGlyphs(sort, glyphs, size);
+      // Where marks are lifted, the operand depends on the size.
+      if (glyphs.every((glyph) => glyph.dy === 0)) sort.rows.set(glyphs, shown);
+      return shown;
+    },
     close: () => {
       for (const sort of sorts.values()) writeFont(sort, canvas, fonts);
     },
