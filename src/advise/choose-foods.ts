@@ -19,7 +19,10 @@ export function chooseFoods(person: Person): Chosen {
   const judged = foods.map((food) => ({ food, why: leaveOut(food, person) }));
   const may = judged.filter(({ why }) => why === null).map(({ food }) => food);
   const fitting = inOrderOfFit(may, person);
-  const iron = fitting.filter((food) => food.role === 'iron');
+  const iron = affordable(
+    fitting.filter((food) => food.role === 'iron'),
+    person,
+  );
   const picked = withLowCost(pickVaried(iron), iron);
   const partners = pickPartners(fitting, person);
   const taken = new Set([...picked, ...partners].map((food) => food.id));
@@ -32,6 +35,12 @@ export function chooseFoods(person: Person): Chosen {
       .filter(({ food }) => !taken.has(food.id))
       .map(({ food, why }) => ({ food: food.id, why: why ?? 'others-fitted-better' })),
   };
+}
+
+/** Where money is short, only what costs little, as long as that makes a list. */
+function affordable(iron: readonly Food[], person: Person): readonly Food[] {
+  const cheap = iron.filter(costsLittle);
+  return person.lowCost && cheap.length >= foodLimit('choices-least') ? cheap : iron;
 }
 
 function pickVaried(iron: readonly Food[]): readonly Food[] {

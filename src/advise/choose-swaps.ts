@@ -64,8 +64,8 @@ const fits: Partial<Record<SwapCode, (person: Person, table: Table) => boolean>>
     inCuisine(person, riceCuisines) &&
     table.partners.some((partner) => partner.food === 'lemon-juice') &&
     hasPlants(table),
-  'meat-or-fish-with-plant-meal': (_person, table) =>
-    table.choices.some((choice) => choice.haem) && hasPlants(table),
+  'meat-or-fish-with-plant-meal': (person, table) => person.diet !== 'fish-only' && hasBoth(table),
+  'fish-with-plant-meal': (person, table) => person.diet === 'fish-only' && hasBoth(table),
   'milk-another-time': (person, table) =>
     person.diet !== 'vegan' && !person.avoids.includes('dairy') && hasPlants(table),
   'raised-bread-over-flat': (person) => eatsGluten(person),
@@ -90,6 +90,10 @@ function asSwap(row: SwapRow): Swap {
 
 function hasPlants(table: Table): boolean {
   return table.choices.some((choice) => !choice.haem);
+}
+
+function hasBoth(table: Table): boolean {
+  return hasPlants(table) && table.choices.some((choice) => choice.haem);
 }
 
 function drinksCoffee(person: Person): boolean {

@@ -55,6 +55,7 @@ export const swapCodes = [
   'vitamin-c-with-plant-meal',
   'lemon-on-rice-or-dal',
   'meat-or-fish-with-plant-meal',
+  'fish-with-plant-meal',
   'raised-bread-over-flat',
   'fermented-batter',
   'milk-another-time',

@@ -18,13 +18,15 @@ export const absorptionRows: readonly AbsorptionRow[] = readRows<AbsorptionRow>(
   rows,
 );
 
+const byId = new Map(absorptionRows.map(({ id, value }) => [id, value]));
+
 /**
  * One coefficient by its id.
  * @throws when no row has that id: our bug.
  * @example coefficient('collings-constant') // 1.82, Collings 2013
  */
 export function coefficient(id: string): number {
-  const found = absorptionRows.find((candidate) => candidate.id === id);
+  const found = byId.get(id);
   if (found === undefined) throw new Error(`absorption: no row ${id}`);
-  return found.value;
+  return found;
 }

@@ -18,13 +18,15 @@ export const foodPolicyRows: readonly FoodPolicyRow[] = readRows<FoodPolicyRow>(
   rows,
 );
 
+const byId = new Map(foodPolicyRows.map(({ id, value }) => [id, value]));
+
 /**
  * One limit by its id, in the row's own unit.
  * @throws when no row has that id: our bug.
  * @example foodLimit('no-food-under') // 12 (months)
  */
 export function foodLimit(id: string): number {
-  const found = foodPolicyRows.find((candidate) => candidate.id === id);
+  const found = byId.get(id);
   if (found === undefined) throw new Error(`food-policy: no row ${id}`);
-  return found.value;
+  return found;
 }
