@@ -1,6 +1,8 @@
 // Any file arrives; written reports leave, each on its own. The door of the room.
 import { faulty, type Problem } from '../problem.js';
 import { readCsv } from './csv/index.js';
+import { decodeMessage } from './hl7v2/charset.js';
+import { readHl7 } from './hl7v2/index.js';
 import { readJson } from './json/index.js';
 import { sniff } from './sniff.js';
 import type { ColumnMap } from './table/column-map.js';
@@ -24,18 +26,19 @@ export async function readInput(file: InputFile, options: InputOptions = {}): Pr
   const sniffed = sniff(file);
   if ('problem' in sniffed) return refused('text', sniffed.problem);
   const { format, text, notes } = sniffed;
-  const intake = await readAs(format, file.name, text, options);
+  const intake = await readAs(format, file, text, options);
   return { ...intake, ignored: [...notes, ...intake.ignored] };
 }
 
 async function readAs(
   format: Intake['format'],
-  name: string,
+  { name, bytes }: InputFile,
   text: string,
   { columns = {} }: InputOptions,
 ): Promise<Intake> {
   if (format === 'json') return readJson(name, text);
   if (format === 'csv') return readCsv(name, text, columns);
+  if (format === 'hl7v2') return readHl7(name, decodeMessage(name, bytes).text);
   throw new Error(`no reader for ${format}`);
 }
 

@@ -68,8 +68,12 @@ function saidTwice(name: string): NameMeaning | null {
   return a?.kind === 'analyte' && b?.kind === 'analyte' && a.analyte === b.analyte ? a : null;
 }
 
+/** Names of three or four letters are all near to each other. */
+const shortestSlip = 5;
+
 /** The analyte a misspelt name is nearest to; another test's own spelling otherwise. */
 function nearestTest(name: string): string | null {
+  if (name.trim().length < shortestSlip) return null;
   const spelling = nearest(nameKey(name), testSpellings);
   const meaning = spelling === null ? null : meaningOfName(spelling);
   return meaning?.kind === 'analyte' ? meaning.analyte : spelling;

@@ -1,0 +1,135 @@
+// One OBX segment arrives; a written result leaves, or a problem, or a note why it was passed over.
+import type { Place, Problem } from '../../problem.js';
+import { fault } from '../fault.js';
+import { readInterval } from '../interval-as-written.js';
+import { saysNoResult } from '../no-result.js';
+import { readNumberAsWritten } from '../number-as-written.js';
+import { whichAnalyte } from '../which-analyte.js';
+import type { WrittenResult } from '../written.js';
+import { component, field, type Message, partOf, repetitions, type Segment } from './segments.js';
+
+export type Observed =
+  | { readonly is: 'result'; readonly result: WrittenResult }
+  | { readonly is: 'problem'; readonly problem: Problem }
+  | { readonly is: 'ignored'; readonly note: Problem };
+
+/** HL7 table 0085, OBX-11. Letters not here mean a result that stands. */
+const noResult: Readonly<Record<string, string>> = {
+  X: 'the laboratory could not obtain a result',
+  W: 'the result was withdrawn as wrong',
+  D: 'the laboratory deleted this result',
+  I: 'the specimen waits for its result',
+  O: 'only an order, without a result',
+};
+const statuses: Readonly<Record<string, string>> = {
+  P: 'preliminary',
+  R: 'preliminary',
+  S: 'preliminary',
+  C: 'corrected',
+  F: 'final',
+};
+
+/**
+ * Reads an OBX: which test (OBX-3), value (OBX-5 by its type OBX-2), unit, interval, flags, status.
+ * Problems: a contradiction between code, name and unit, or a value that is no number.
+ */
+export function observed(
+  message: Message,
+  obx: Segment,
+  file: string,
+  specimen: string | null,
+): Observed {
+  const place: Place = { file, row: obx.row, field: 'OBX-5' };
+  const name = component(message, obx, 3, 2) ?? component(message, obx, 3, 5) ?? '';
+  const code = codeOf(message, obx);
+  const unit = component(message, obx, 6, 1);
+  const which = whichAnalyte({ name, code, unit, specimen });
+  if (which.is === 'unknown' && which.near !== null) {
+    const problem = fault(
+      'unknown-test',
+      { ...place, field: 'OBX-3' },
+      'cannot tell which test this is',
+      {
+        found: name,
+        expected: 'a name this program knows',
+        remedy: `Did you mean '${which.near}'?`,
+      },
+    );
+    return { is: 'problem', problem };
+  }
+  if (which.is === 'other' || which.is === 'unknown') {
+    const what =
+      which.is === 'other'
+        ? (which.what ?? 'a test this program does not explain')
+        : 'a test whose name is not known';
+    return ignored({ ...place, field: 'OBX-3' }, `passed over: ${what}`, name === '' ? code : name);
+  }
+  const letter = field(obx, 11).trim();
+  const gone = noResult[letter];
+  if (gone !== undefined) return ignored(place, `passed over: ${gone}`, name);
+  if (which.is === 'question') {
+    const { cannot, found, expected } = which;
+    return {
+      is: 'problem',
+      problem: fault('which-test', { ...place, field: 'OBX-3' }, cannot, { found, expected }),
+    };
+  }
+  const here: Place = { file, row: obx.row, field: which.analyte };
+  const written = writtenValue(message, obx);
+  if (saysNoResult(written ?? ''))
+    return ignored(here, 'cannot find a value; the test was passed over', written);
+  const number = readNumberAsWritten(written ?? '');
+  if (!number.ok || repetitions(message, obx, 5).length > 1) {
+    const cannot = number.ok ? 'cannot tell which of several values holds' : number.cannot;
+    const expected = number.ok ? 'one value' : number.expected;
+    return {
+      is: 'problem',
+      problem: fault('bad-value', here, cannot, { found: written, expected }),
+    };
+  }
+  const result: WrittenResult = {
+    place: here,
+    analyte: which.analyte,
+    name: name === '' ? which.analyte : name,
+    value: number.value,
+    comparator: number.comparator,
+    unit,
+    interval: readInterval(component(message, obx, 7, 1), unit),
+    labFlag: flagOf(message, obx),
+    status: statuses[letter] ?? null,
+    confirmed: false,
+  };
+  return { is: 'result', result };
+}
+
+/** LOINC stands in the first or the alternate triplet, with LN as its coding system. */
+function codeOf(message: Message, obx: Segment): string | null {
+  if (component(message, obx, 3, 3) === 'LN') return component(message, obx, 3, 1);
+  return component(message, obx, 3, 6) === 'LN' ? component(message, obx, 3, 4) : null;
+}
+
+/** SN is comparator^number^separator^number; a range or a ratio is no single value. */
+function writtenValue(message: Message, obx: Segment): string | null {
+  const [first = ''] = repetitions(message, obx, 5);
+  const type = field(obx, 2).trim();
+  if (type === 'SN') {
+    const [sign, one, between, two] = [1, 2, 3, 4].map(
+      (part) => partOf(message, first, part) ?? '',
+    );
+    return `${sign === '=' ? '' : sign}${one}${between}${two}`;
+  }
+  if (type === 'CE' || type === 'CWE')
+    return partOf(message, first, 2) ?? partOf(message, first, 1);
+  return partOf(message, first, 1);
+}
+
+/** OBX-8 repeats: a normality code and a change code; only the first normality code is the lab's mark. */
+function flagOf(message: Message, obx: Segment): string | null {
+  const flags = repetitions(message, obx, 8).flatMap((one) => partOf(message, one, 1) ?? []);
+  const changes = new Set(['U', 'D', 'B', 'W']);
+  return flags.find((flag) => !changes.has(flag)) ?? null;
+}
+
+function ignored(place: Place, cannot: string, found: string | null): Observed {
+  return { is: 'ignored', note: fault('passed-over', place, cannot, { found }) };
+}
