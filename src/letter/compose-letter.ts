@@ -34,7 +34,11 @@ import { tellTablets } from './sections/tablets.js';
  * @example composeLetter({ report, interpretation, advice, clinic, language, options })
  */
 export function composeLetter(input: LetterInput): Checked<Content> {
-  const problems = [...holdProblems(input), ...clinicProblems(input.clinic)];
+  const problems = [
+    ...holdProblems(input),
+    ...clinicProblems(input.clinic),
+    ...addresseeProblems(input),
+  ];
   if (problems.length > 0) return faulty(problems);
   try {
     return fine(content(prepare(input)));
@@ -48,9 +52,8 @@ function prepare(input: LetterInput): Told {
   const child = needsCarer(input.report.patient);
   const addressee =
     input.options.addressee ?? (child ? { kind: 'carer', name: null } : { kind: 'patient' });
-  const speaksOfChild = child && addressee.kind === 'carer';
-  const urgent = isHeld(input);
-  return { ...input, voice: voiceOf(input.language, speaksOfChild), addressee, urgent };
+  const voice = voiceOf(input.language, addressee.kind === 'carer');
+  return { ...input, voice, addressee, urgent: isHeld(input) };
 }
 
 function content(told: Told): Content {
@@ -100,6 +103,21 @@ function holdProblems(input: LetterInput): readonly Problem[] {
       found: null,
       expected: 'a named clinician who releases it and says what was done',
       remedy: 'Phone first. The call sheet says what to say.',
+    },
+  ];
+}
+
+/** A letter to a carer speaks of "your child"; an adult is spoken to. */
+function addresseeProblems({ options, report }: LetterInput): readonly Problem[] {
+  if (options.addressee?.kind !== 'carer' || needsCarer(report.patient)) return [];
+  return [
+    {
+      code: 'letter-addressee',
+      place: report.place,
+      cannot: "cannot address an adult's letter to a parent or carer",
+      found: null,
+      expected: 'the patient as reader',
+      remedy: null,
     },
   ];
 }

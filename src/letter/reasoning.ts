@@ -94,14 +94,14 @@ function results(explain: Explain, { results: graded }: Interpretation): Reasoni
     head: columns.map((column) => explain.words(`column.${column}`)),
     rows: graded.map((result) => [
       explain.words(`analyte.${result.analyte}`),
-      valueOf(explain, result),
+      resultOf(explain, result),
       explain.words(`position.${result.position ?? 'none'}`),
       yardsticks(explain, result),
     ]),
   };
 }
 
-function valueOf(explain: Explain, { copied, derived, doubt }: GradedResult): string {
+function resultOf(explain: Explain, { copied, derived, doubt }: GradedResult): string {
   return [
     `${copied.value} ${copied.unit}`.trim(),
     ...(derived === null ? [] : [`(${explain.words('derived')})`]),

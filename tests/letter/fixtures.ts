@@ -57,11 +57,12 @@ export const adult: Patient = {
 type Graded = readonly [Analyte, string, string, string | null, Position | null, Level];
 
 export function graded([analyte, value, unit, interval, position, level]: Graded): GradedResult {
-  const ends = interval?.split('-').map(Number) ?? [];
+  const number = (text: string) => Number(text.trim().replace(/^[<>]/, '').replace(',', '.'));
+  const ends = interval?.split(/[-–]/).map(number) ?? [];
   const [low = null, high = null] = ends;
   return {
     analyte,
-    value: Number(value.replace(/^[<>]/, '')),
+    value: number(value),
     unit,
     comparator: /^[<>]/.exec(value)?.[0] ?? null,
     copied: { value, unit, interval },
@@ -231,9 +232,14 @@ function interpretationOf(
   };
 }
 
-const food = (id: string, haem: boolean, vitaminC = false): FoodChoice => ({
+export const food = (
+  id: string,
+  haem: boolean,
+  vitaminC = false,
+  kind = haem ? 'red-meat' : 'pulse',
+): FoodChoice => ({
   food: id,
-  kind: 'pulse',
+  kind,
   haem,
   vitaminC,
   lowCost: true,

@@ -3,59 +3,78 @@ import type { FoodAdvice, FoodChoice } from '../../advise/advice.js';
 import type { Content, Said } from '../content.js';
 import { isLetterKey } from '../english.js';
 import type { Told } from '../letter-input.js';
+import type { Voice } from '../say.js';
 
-const mostNotes = 6;
+type Lists = NonNullable<Content['food']>['lists'];
 
 export function tellFood(told: Told): Content['food'] {
   const { food } = told.advice;
   if (food.mode === 'none') return null;
-  const { say } = told.voice;
   return {
-    heading: say('food.heading'),
+    heading: told.voice.say('food.heading'),
     paragraphs: [opening(told)],
-    lists: food.mode === 'raise-iron' ? lists(told) : [],
-    notes: [...(food.mode === 'raise-iron' ? swaps(told) : []), ...cautions(told)].slice(
-      0,
-      mostNotes + food.cautions.length,
-    ),
+    lists: [...(food.mode === 'raise-iron' ? toEat(told) : []), ...toMind(told)],
+    notes: [],
   };
 }
 
 function opening({ advice: { food }, voice: { say } }: Told): readonly Said[] {
   if (food.mode === 'general') return [say('food.general')];
   if (food.mode === 'hold-back') return [say('food.hold-back')];
-  const haem = food.choices.some((choice) => choice.haem);
-  return [say('food.part'), say(haem ? 'food.kinds' : 'food.kinds.plants')];
+  const haem = food.choices.filter((choice) => choice.haem);
+  const easiest = haem.every(fromWater) ? 'food.kinds.fish' : 'food.kinds';
+  const partSaid = food.cautions.some((code) => partOfPlan.includes(code));
+  return [
+    ...(partSaid ? [] : [say('food.part')]),
+    say(haem.length === 0 ? 'food.kinds.plants' : easiest),
+  ];
 }
 
-function lists({ advice: { food }, voice }: Told): NonNullable<Content['food']>['lists'] {
+/** Nobody is told of meat who was offered none. */
+const fromWater = ({ kind }: FoodChoice) => kind === 'fish' || kind === 'shellfish';
+const isEgg = ({ kind }: FoodChoice) => kind === 'egg';
+
+/** Cautions that already keep food in its place. */
+const partOfPlan: readonly string[] = ['food-alone-is-not-enough', 'food-is-not-the-cause'];
+
+function toEat({ advice: { food }, voice }: Told): Lists {
   const haem = food.choices.filter((choice) => choice.haem);
   const plants = food.choices.filter((choice) => !choice.haem);
   const items = (choices: readonly FoodChoice[]) =>
     choices.map((choice) => voice.food(choice.food));
   return [
-    { heading: voice.say('food.list.meat'), items: items(haem) },
-    { heading: voice.say('food.list.plants'), items: items(plants) },
+    {
+      heading: voice.say(haem.every(fromWater) ? 'food.list.fish' : 'food.list.meat'),
+      items: items(haem),
+    },
+    {
+      heading: voice.say(plants.some(isEgg) ? 'food.list.plants-and-eggs' : 'food.list.plants'),
+      items: items(plants),
+    },
     { heading: voice.say('food.list.vitamin-c'), items: items(food.partners) },
+    { heading: voice.say('food.list.tips'), items: tips(food, voice) },
   ].filter((list) => list.items.length > 0);
 }
 
 /** The first swap says how much it changes; more figures would be more sums. */
-function swaps({ advice: { food }, voice: { say } }: Told): readonly Said[] {
-  return food.swaps
-    .slice(0, 3)
-    .flatMap(({ swap, size }, index) =>
-      [`swap.${swap}`, ...(index === 0 ? [`swap.size.${size}`] : [])]
-        .filter(isLetterKey)
-        .map((key) => say(key)),
-    );
-}
-
-function cautions({ advice: { food }, voice: { say } }: Told): readonly Said[] {
-  return cautionCodes(food)
-    .map((code) => `food.caution.${code}`)
+function tips(food: FoodAdvice, { say }: Voice): readonly Said[] {
+  const size = food.swaps.slice(0, 1).map((swap) => `swap.size.${swap.size}`);
+  const [first, ...others] = [...food.swaps, ...food.answers.slice(0, 1)].map(
+    ({ swap }) => `swap.${swap}`,
+  );
+  return [first, ...size, ...others]
+    .filter((key) => key !== undefined)
     .filter(isLetterKey)
     .map((key) => say(key));
+}
+
+/** Cautions are never cut for length. */
+function toMind({ advice: { food }, voice }: Told): Lists {
+  const items = cautionCodes(food)
+    .map((code) => `food.caution.${code}`)
+    .filter(isLetterKey)
+    .map((key) => voice.say(key));
+  return items.length === 0 ? [] : [{ heading: voice.say('food.list.care'), items }];
 }
 
 function cautionCodes(food: FoodAdvice): readonly string[] {

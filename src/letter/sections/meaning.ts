@@ -1,7 +1,6 @@
 // Pattern and flags arrive; what they may mean in everyday words leaves, short paragraph by short paragraph.
 import type { Flag, Pattern } from '../../terms.js';
 import type { Content, Said } from '../content.js';
-import { isLetterKey } from '../english.js';
 import { needsCarer } from '../letter-ages.js';
 import type { Told } from '../letter-input.js';
 
@@ -14,19 +13,17 @@ const lowIron: readonly Pattern[] = [
 ];
 export const isLowIron = (pattern: Pattern): boolean => lowIron.includes(pattern);
 
-const most = 3;
-
 export function tellMeaning(told: Told): Content['meaning'] {
   const { interpretation, voice } = told;
   const { main, companions } = interpretation.pattern;
-  const patterns = [main, ...companions.filter((pattern) => pattern !== main)].slice(0, 2);
-  const causes = isLowIron(main) ? [cause(told)] : [];
+  const patterns = [...new Set([main, ...companions])];
   return {
     heading: voice.say('meaning.heading'),
     paragraphs: [
-      ...(told.options.easyRead ? [] : [[voice.say('meaning.iron')]]),
+      [voice.say('meaning.iron')],
       ...patterns.map((pattern) => [voice.say(`meaning.${pattern}`)]),
-      [...causes, ...flagsTold(told)],
+      isLowIron(main) ? [cause(told)] : [],
+      flagsTold(told),
     ].filter((paragraph) => paragraph.length > 0),
   };
 }
@@ -40,17 +37,45 @@ function cause({ report, voice: { say } }: Told): Said {
   return say(sex === 'female' && menstruating !== false ? 'cause.low.periods' : 'cause.low');
 }
 
-/** Flags that a person can make use of; the others are for the clinician's sheet. */
+/** Flags a person can make use of, what casts doubt first; all others are for the clinician's sheet. */
+export const toldFlags = [
+  'unit-doubtful',
+  'value-doubtful',
+  'preliminary-result',
+  'tsat-printed-differs',
+  'indices-disagree',
+  'comparator-undecided',
+  'recent-transfusion',
+  'recent-iron-injection',
+  'recent-iron-tablet',
+  'recent-bleed',
+  'sex-unknown',
+  'age-unknown',
+  'old-sample',
+  'crp-raised',
+  'pregnancy',
+  'after-birth',
+  'kidney-disease',
+  'heart-failure',
+  'liver-disease',
+  'alcohol',
+  'thalassaemia',
+  'bowel-disease',
+  'guidelines-disagree',
+  'at-the-limit',
+  'taking-iron',
+  'heavy-periods',
+  'blood-donation',
+  'fasting-unknown',
+] as const satisfies readonly Flag[];
+const mostFlags = 3;
+
 function flagsTold({ interpretation, advice, voice: { say } }: Told): readonly Said[] {
-  const seen = new Set<Flag>();
-  const told: Said[] = [];
-  for (const { flag } of interpretation.flags) {
-    const key = `flag.${flag}`;
-    if (seen.has(flag) || !isLetterKey(key)) continue;
-    seen.add(flag);
-    // The caution about illness says the same.
-    if (flag === 'crp-raised' && advice.cautions.includes('illness-changes-results')) continue;
-    told.push(say(key));
-  }
-  return told.slice(0, most);
+  const raised = new Set<Flag>(interpretation.flags.map(({ flag }) => flag));
+  // The caution about illness says the same.
+  if (advice.cautions.includes('illness-changes-results')) raised.delete('crp-raised');
+  return toldFlags
+    .filter((flag) => raised.has(flag))
+    .slice(0, mostFlags)
+    .map((flag) => say(`flag.${flag}`));
 }

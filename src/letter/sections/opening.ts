@@ -14,7 +14,7 @@ export function tellAbout({ report, options, voice }: Told): readonly Said[] {
   return [
     ...(name === null ? [] : [say('about.name', { name: own(name) })]),
     ...(birthDate === null ? [] : [say('about.born', { date: date(birthDate) })]),
-    ...(id === null ? [] : [say('about.number', { id: ltr(id) })]),
+    ...(name !== null || id === null ? [] : [say('about.number', { id: ltr(id) })]),
     say('about.test-date', { date: date(report.panel.collected) }),
     say('about.letter-date', { date: date(options.date) }),
   ];

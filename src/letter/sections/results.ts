@@ -1,6 +1,6 @@
 // Graded results arrive; a row for each leaves: what it is, where it lies, what that means.
 import type { GradedResult } from '../../interpret/interpretation.js';
-import type { Analyte } from '../../terms.js';
+import type { Analyte, Pattern } from '../../terms.js';
 import type { Content, ResultTold, Said } from '../content.js';
 import type { Told } from '../letter-input.js';
 import { numberLine } from './number-line.js';
@@ -75,11 +75,15 @@ function meaning(told: Told, result: GradedResult): readonly Said[] {
   ];
 }
 
+/** Patterns in which the iron numbers cannot be taken at their word. */
+const misleading: readonly Pattern[] = ['post-iron-dose-artefact', 'discordant-or-implausible'];
+
 function meaningOfLevel(
-  { voice: { say } }: Told,
+  { interpretation, voice: { say } }: Told,
   analyte: Explained,
   { level, position }: GradedResult,
 ): readonly Said[] {
+  if (misleading.includes(interpretation.pattern.main)) return [];
   const side = level === 'not-measured' ? sideOf(position) : level;
   return side === null ? [] : [say(`result.${analyte}.${side}`)];
 }

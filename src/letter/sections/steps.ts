@@ -1,11 +1,12 @@
 // Planned steps arrive; what the reader does and what the clinic does leave, each with how and by when.
 import type { PlannedStep } from '../../advise/advice.js';
+import type { NextStep } from '../../terms.js';
 import type { Content, StepTold } from '../content.js';
 import type { Told } from '../letter-input.js';
 import { ltr } from '../say.js';
 
 export function tellYourSteps(told: Told): Content['yourSteps'] {
-  const steps = told.advice.steps.filter(({ who }) => who === 'patient');
+  const steps = stepsOf(told, 'patient');
   return {
     heading: told.voice.say('your-steps.heading'),
     steps: [...steps.map((step) => tellStep(told, step)), heardBy(told)],
@@ -13,7 +14,7 @@ export function tellYourSteps(told: Told): Content['yourSteps'] {
 }
 
 export function tellOurSteps(told: Told): Content['ourSteps'] {
-  const steps = told.advice.steps.filter(({ who }) => who === 'clinic');
+  const steps = stepsOf(told, 'clinic');
   return {
     heading: told.voice.say('our-steps.heading'),
     steps:
@@ -21,6 +22,14 @@ export function tellOurSteps(told: Told): Content['ourSteps'] {
         ? steps.map((step) => tellStep(told, step))
         : [{ text: told.voice.say('our-steps.none'), words: null }],
   };
+}
+
+/** A step about food without a food section would lead nowhere, or towards iron that must not be. */
+function stepsOf({ advice }: Told, whose: PlannedStep['who']): readonly PlannedStep[] {
+  return advice.steps.filter(
+    ({ who, step }) =>
+      who === whose && (step !== 'eat-for-iron' || advice.food.mode === 'raise-iron'),
+  );
 }
 
 function tellStep({ clinic, voice }: Told, { step, who, by, words }: PlannedStep): StepTold {
@@ -35,5 +44,13 @@ function tellStep({ clinic, voice }: Told, { step, who, by, words }: PlannedStep
 /** Each side waits for the other unless a date says whose turn it is. */
 function heardBy({ advice, clinic, voice }: Told): StepTold {
   const values = { date: voice.date(advice.heardBy), phone: ltr(clinic.phone) };
-  return { text: voice.say('step.heard-by', values), words: null };
+  const nothingPlanned =
+    advice.steps.length > 0 && advice.steps.every(({ step }) => settled.includes(step));
+  return {
+    text: voice.say(nothingPlanned ? 'step.heard-by.none' : 'step.heard-by', values),
+    words: null,
+  };
 }
+
+/** Steps after which the clinic has nothing more to say. */
+const settled: readonly NextStep[] = ['no-further-test', 'eat-for-iron'];

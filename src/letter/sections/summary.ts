@@ -31,8 +31,7 @@ function urgency({ interpretation, voice: { say } }: Told, tier: HoldTier): read
 
 /** The first planned step that is more than advice about food. */
 function nextStep({ advice, voice: { say } }: Told): Said {
-  const first =
-    advice.steps.find(({ step }) => step !== 'eat-for-iron' && step !== 'no-further-test') ??
-    advice.steps[0];
+  const beyondFood = advice.steps.filter(({ step }) => step !== 'eat-for-iron');
+  const first = beyondFood.find(({ step }) => step !== 'no-further-test') ?? beyondFood[0];
   return say(first === undefined ? 'summary.next.none' : `summary.next.${first.step}`);
 }

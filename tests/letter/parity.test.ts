@@ -1,0 +1,135 @@
+// Every closed list of the earlier rooms has its words, so that a new code shows where it still lacks them.
+import { describe, expect, it } from 'vitest';
+import {
+  choiceReasons,
+  foodCautionCodes,
+  foodIds,
+  foodSectionCautionCodes,
+  helpSigns,
+  leftOutReasons,
+  letterCautionCodes,
+  modeReasons,
+  staffCodes,
+  swapCodes,
+  swapSizes,
+  tabletPoints,
+} from '../../src/advise/codes.js';
+import { reasonCodes } from '../../src/interpret/reason-codes.js';
+import { checks } from '../../src/knowledge/row.js';
+import { toldFlags } from '../../src/letter/sections/meaning.js';
+import {
+  analogies,
+  analytes,
+  flags,
+  holdTiers,
+  medicines,
+  nextSteps,
+  patterns,
+  positions,
+} from '../../src/terms.js';
+import { englishFiles } from './fixtures.js';
+
+const files = englishFiles();
+const keysOf = (file: string) => Object.keys(files[file] as Record<string, string>);
+
+const scenes = ['low', 'bleeding', 'inflammation', 'overload'];
+const patientLists: readonly (readonly [string, readonly string[]])[] = [
+  ['summary.{}', patterns],
+  ['meaning.{}', patterns],
+  ['urgency.{}', holdTiers],
+  ['verdict.{}', positions],
+  ['line.described.{}', positions],
+  ['result.{}.name', analytes],
+  ['result.{}.what', analytes],
+  ['not-measured.{}', analytes],
+  ['summary.next.{}', nextSteps],
+  ['step.{}.patient', nextSteps],
+  ['step.{}.patient.by', nextSteps],
+  ['step.{}.clinic', nextSteps],
+  ['step.{}.clinic.by', nextSteps],
+  ['flag.{}', toldFlags],
+  ['gap.{}_one', medicines],
+  ['gap.{}_other', medicines],
+  ['gap.{}.ask', medicines],
+  ['sign.{}', helpSigns],
+  ['caution.{}', letterCautionCodes],
+  ['food.caution.{}', [...foodCautionCodes, ...foodSectionCautionCodes]],
+  ['swap.{}', swapCodes],
+  ['swap.size.{}', swapSizes],
+  ['tablets.{}', tabletPoints],
+  ...scenes.flatMap((scene): (readonly [string, readonly string[]])[] => [
+    [`picture.{}.${scene}`, analogies],
+    [`picture.{}.described.${scene}`, analogies],
+  ]),
+  ...['intro', 'how', 'end', 'title', 'store', 'carriers', 'goods', 'reuse'].map(
+    (part): readonly [string, readonly string[]] => [`picture.{}.${part}`, analogies],
+  ),
+];
+
+const clinicianLists: readonly (readonly [string, readonly string[]])[] = [
+  ['pattern.{}', patterns],
+  ['analyte.{}', analytes],
+  ['position.{}', positions],
+  ['flag.{}', flags],
+  ['tier.{}', holdTiers],
+  ['call.say.{}', holdTiers],
+  ['checked.{}', checks],
+  ['reason.{}', reasonCodes],
+  ['staff.{}', staffCodes],
+  ['food-mode-reason.{}', modeReasons],
+  ['left-out.{}', leftOutReasons],
+  ['chosen.{}', choiceReasons],
+];
+
+describe('the words', () => {
+  it.each(patientLists)('of the letter hold %s for every code', (key, codes) => {
+    const have = new Set(keysOf('letter'));
+    expect(codes.map((code) => key.replace('{}', code)).filter((each) => !have.has(each))).toEqual(
+      [],
+    );
+  });
+
+  it.each(clinicianLists)("of the clinician's sheet hold %s for every code", (key, codes) => {
+    const have = new Set(keysOf('reasoning'));
+    expect(codes.map((code) => key.replace('{}', code)).filter((each) => !have.has(each))).toEqual(
+      [],
+    );
+  });
+
+  it('name every food of the table and no other', () => {
+    expect(keysOf('foods').sort()).toEqual([...foodIds].sort());
+  });
+
+  it('have no message about a code that no list knows', () => {
+    const known = new Set(
+      patientLists.flatMap(([key, codes]) => codes.map((code) => key.replace('{}', code))),
+    );
+    const prefixes = [
+      'summary.next.',
+      'step.',
+      'sign.',
+      'caution.',
+      'food.caution.',
+      'flag.',
+      'tablets.',
+      'verdict.',
+      'urgency.',
+    ];
+    const others = [
+      'summary.next.none',
+      'step.heard-by',
+      'step.heard-by.none',
+      'caution.for-this-person-only.unnamed',
+      'tablets.heading',
+      'tablets.dose',
+      'verdict.doubtful',
+      'verdict.no-range',
+      'urgency.unknown',
+    ];
+    const strays = keysOf('letter')
+      .filter((key) => prefixes.some((prefix) => key.startsWith(prefix)))
+      .map((key) => key.replace(/_child$/, ''))
+      .filter((key) => !known.has(key) && !others.includes(key));
+    expect(strays).toEqual([]);
+  });
+});
