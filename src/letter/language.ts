@@ -40,7 +40,7 @@ export type Language = {
  * @example readLanguage('en', { meta, letter, foods, reasoning })
  */
 export function readLanguage(tag: string, files: Record<string, unknown>): Checked<Language> {
-  const read = metaFile.safeParse(files['meta']);
+  const read = metaFile.safeParse(files.meta);
   if (!read.success)
     return faulty([wrong(tag, 'meta', 'read the language', z.prettifyError(read.error))]);
   const meta = read.data;

@@ -5,11 +5,11 @@ import { english, englishFiles, letterOf } from './fixtures.js';
 import { compose, everySaid, plain } from './read-content.js';
 
 type Messages = Record<string, string>;
-const letterMessages = () => ({ ...(englishFiles()['letter'] as Messages) });
+const letterMessages = () => ({ ...(englishFiles().letter as Messages) });
 const patientFiles = (letter: Messages, meta: object) => ({
-  meta: { ...(englishFiles()['meta'] as object), ...meta },
+  meta: { ...(englishFiles().meta as object), ...meta },
   letter,
-  foods: englishFiles()['foods'],
+  foods: englishFiles().foods,
 });
 const problemsOf = (tag: string, files: Record<string, unknown>) => {
   const read = readLanguage(tag, files);
@@ -28,7 +28,7 @@ describe('a language', () => {
   it('is refused with the key of every missing, empty and unknown message', () => {
     const letter = letterMessages();
     delete letter['summary.heading'];
-    letter['title'] = ' ';
+    letter.title = ' ';
     letter['made-up'] = 'x';
     const fields = problemsOf('en', patientFiles(letter, {})).map(({ place }) => place.field);
     expect(fields.sort()).toEqual(['made-up', 'summary.heading', 'title']);
@@ -38,7 +38,7 @@ describe('a language', () => {
     const letter = letterMessages();
     letter['step.heard-by'] = 'Call {{phone}} by {{day}}.';
     letter['running.page-of'] = 'Page {page}';
-    letter['title'] = 'Results {{name}}';
+    letter.title = 'Results {{name}}';
     const fields = problemsOf('en', patientFiles(letter, {})).map(({ place }) => place.field);
     expect(fields.sort()).toEqual(['running.page-of', 'step.heard-by', 'title']);
   });
