@@ -55,6 +55,15 @@ describe('an interval', () => {
     expect(mch(low, high, text)).toEqual({ low: from, high: to, copied });
   });
 
+  it.each([
+    ['low', '33', 'low–33'],
+    ['27', 'high', '27–high'],
+    ['<27', '33', '<27–33'],
+    ['27', '1,000', '27–1,000'],
+  ])('with the ends %s and %s is copied and compared with nothing', (low, high, copied) => {
+    expect(mch(low, high, null)).toEqual({ copied });
+  });
+
   it('in another unit is brought into ours', () => {
     const interval = { low: '12', high: '16', text: null };
     const read = only({ analyte: 'haemoglobin', value: '13.2', unit: 'g/dL', interval });

@@ -37,6 +37,10 @@ describe('impossible values', () => {
       of('haemoglobin', '8.1', 'g/L', '120 - 160'),
       '8.1 g/dL would be 81 g/L; 8.1 mmol/L would be 130.5 g/L. Check the report.',
     ],
+    [
+      of('haemoglobin', '8.1', 'g/L', '1 - 2'),
+      '8.1 g/dL would be 81 g/L; 8.1 mmol/L would be 130.5 g/L. Check the report.',
+    ],
     [of('transferrin', '250', 'g/L'), '250 mg/dL would be 2.5 g/L. Check the report.'],
     [of('transferrin', '31', 'g/L'), '31 umol/L would be 2.467 g/L. Check the report.'],
     [of('ferritin', '300', 'mg/mL'), '300 ng/mL would be 300 ug/L. Check the report.'],
