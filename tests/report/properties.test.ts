@@ -90,5 +90,5 @@ describe('every report', () => {
       ),
       { numRuns: 120 },
     );
-  });
+  }, 30_000);
 });
