@@ -22,7 +22,7 @@ export function writeHtml(document: LetterDocument, form: PageForm): string {
   });
   const hash = createHash('sha256').update(style).digest('base64');
   const counter: Counter = { pictures: 0 };
-  const beside = document.blocks.some(({ kind }) => kind === 'pair');
+  const beside = document.blocks.some(isTwoLanguages);
   return [
     '<!doctype html>',
     `<html lang="${escapeHtml(document.lang)}" dir="${document.dir}">`,
@@ -54,6 +54,11 @@ export function writeHtml(document: LetterDocument, form: PageForm): string {
     .join('\n');
 }
 
+/** Two languages need a wider page than two columns of one. */
+function isTwoLanguages(block: Block): boolean {
+  return block.kind === 'pair' && block.second.kind === 'section' && block.second.lang !== null;
+}
+
 function blocksOf(blocks: readonly Block[], counter: Counter): string {
   return blocks.map((block) => blockOf(block, counter)).join('\n');
 }
@@ -80,7 +85,7 @@ function blockOf(block: Block, counter: Counter): string {
       return `<div${block.keep ? ' class="keep"' : ''}${lang}${dir}>${blocksOf(block.blocks, counter)}</div>`;
     }
     case 'pair':
-      return `<div class="pair"><div>${blockOf(block.first, counter)}</div>${blockOf(block.second, counter)}</div>`;
+      return `<div class="pair"><div>${blockOf(block.first, counter)}</div><div>${blockOf(block.second, counter)}</div></div>`;
     case 'page-break':
       return '<div class="page-break"></div>';
     case 'rule':

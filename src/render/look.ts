@@ -157,11 +157,11 @@ export const look = {
   /** Times the size of the text. Screens take more air than paper; scripts with tall marks take more still. */
   leading: { body: 1.4, heading: 1.2, screen: 1.5, tall: 1.7, nastaliq: 2.2 },
   space: {
-    paragraph: 0.5,
-    block: 0.8,
-    heading: 1.0,
-    afterHeading: 0.3,
-    item: 0.25,
+    paragraph: 0.4,
+    block: 0.6,
+    heading: 0.8,
+    afterHeading: 0.2,
+    item: 0.15,
     indent: 1.5,
     gutter: 1.5,
   },

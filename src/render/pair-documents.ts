@@ -60,8 +60,15 @@ function zip(
     const beside = second[index];
     if (beside === undefined) return [block];
     if (block.kind === 'rule' || block.kind === 'page-break') return [block];
+    // Columns inside a column would be too narrow, so what holds a pair is opened even if it asks to be kept.
     const mayOpen =
-      block.kind === 'section' && beside.kind === 'section' && !block.keep && block.lang === null;
+      block.kind === 'section' &&
+      beside.kind === 'section' &&
+      block.lang === null &&
+      (!block.keep || block.blocks.some(({ kind }) => kind === 'pair'));
+    if (block.kind === 'pair' && beside.kind === 'pair') {
+      return zip(childrenOf(block), childrenOf(beside), other);
+    }
     if (mayOpen) return zip(block.blocks, beside.blocks, other);
     return [
       {
@@ -105,5 +112,6 @@ function signOf(block: Block): string {
 }
 
 function childrenOf(block: Block): readonly Block[] {
+  if (block.kind === 'pair') return [block.first, block.second];
   return block.kind === 'section' || block.kind === 'notice' ? block.blocks : [];
 }

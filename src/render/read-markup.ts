@@ -114,24 +114,14 @@ function readBlock(element: Element, desk: Desk): readonly Block[] {
       return [{ kind: 'list', ordered: element.tag === 'ol', items: readItems(element, desk) }];
     case 'table':
       return [readTable(element, desk)];
-    case 'aside':
-      return [
-        {
-          kind: 'notice',
-          look: (look ?? 'plain') as NoticeLook,
-          blocks: readBlocks(element.children, desk),
-        },
-      ];
+    case 'aside': {
+      const blocks = readBlocks(element.children, desk);
+      return blocks.length === 0
+        ? []
+        : [{ kind: 'notice', look: (look ?? 'plain') as NoticeLook, blocks }];
+    }
     case 'section':
-      return [
-        {
-          kind: 'section',
-          lang: element.attributes.lang ?? null,
-          dir: directionOf(element),
-          keep: look === 'keep',
-          blocks: readBlocks(element.children, desk),
-        },
-      ];
+      return readSection(element, desk);
     case 'figure':
       return readFigure(element, desk);
     case 'hr':
@@ -145,6 +135,29 @@ function readBlock(element: Element, desk: Desk): readonly Block[] {
       );
       return [];
   }
+}
+
+/** `beside` sets what it holds two by two; one left over stands alone. */
+function readSection(section: Element, desk: Desk): readonly Block[] {
+  const names = (section.attributes.class ?? '').split(/\s+/);
+  const blocks = readBlocks(section.children, desk);
+  return [
+    {
+      kind: 'section',
+      lang: section.attributes.lang ?? null,
+      dir: directionOf(section),
+      keep: names.includes('keep'),
+      blocks: names.includes('beside') ? twoByTwo(blocks) : blocks,
+    },
+  ];
+}
+
+function twoByTwo(blocks: readonly Block[]): readonly Block[] {
+  return blocks.flatMap((first, index): readonly Block[] => {
+    if (index % 2 === 1) return [];
+    const second = blocks[index + 1];
+    return [second === undefined ? first : { kind: 'pair', first, second }];
+  });
 }
 
 function readItems(list: Element, desk: Desk): readonly (readonly Block[])[] {

@@ -157,6 +157,8 @@ function pairs(): string {
     '@media screen and (min-width:48em){.pair{grid-template-columns:1fr 1fr}}',
     '@media print{.pair{grid-template-columns:1fr 1fr}}',
     '.pair>*{min-width:0}',
+    `.pair{margin-top:${look.space.block}em}`,
+    '.pair>div>:first-child,.pair>div>div>:first-child{margin-top:0}',
     '.keep{break-inside:avoid}',
     '.page-break{break-before:page;height:0}',
   ].join('\n');

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { parseDocument } from 'htmlparser2';
 import { describe, expect, it } from 'vitest';
+import type { Block } from '../../src/render/block.js';
 import { writeHtml } from '../../src/render/html.js';
 import { pairDocuments } from '../../src/render/pair-documents.js';
 import { content, documentOf } from './fixture.js';
@@ -95,7 +96,16 @@ describe('two languages side by side', () => {
     }
     const both = writeHtml(paired.value, form);
     expect(both).toContain('<html lang="ar" dir="rtl">');
-    expect(both).toContain('<div lang="en" dir="ltr"><h1>');
+    expect(both).toContain('<div><div lang="en" dir="ltr"><h1>');
+  });
+
+  it('never put columns into a column', () => {
+    const nested = (blocks: readonly Block[], within: boolean): boolean =>
+      blocks.some((block) => {
+        if (block.kind === 'pair') return within || nested([block.first, block.second], true);
+        return block.kind === 'section' && nested(block.blocks, within);
+      });
+    expect(paired.ok && nested(paired.value.blocks, false)).toBe(false);
   });
 
   it('open with the stamps of the first, whole width', () => {

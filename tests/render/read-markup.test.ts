@@ -127,6 +127,17 @@ describe('what the subset reads', () => {
     expect(kinds).toEqual(['list', 'table', 'notice', 'rule', 'page-break']);
   });
 
+  it('sets what stands in a section beside two by two; one left over stands alone', () => {
+    const [section] = blocksOf('<section class="keep beside"><p>a</p><p>b</p><p>c</p></section>');
+    if (section?.kind !== 'section') throw new Error('no section');
+    expect(section.keep).toBe(true);
+    expect(section.blocks.map(({ kind }) => kind)).toEqual(['pair', 'paragraph']);
+  });
+
+  it('leaves out a notice in which nothing was left', () => {
+    expect(blocksOf('<aside class="plain"><p> </p></aside><p>a</p>')).toHaveLength(1);
+  });
+
   it('reads the running lines outside the reading order', () => {
     const read = readMarkup(
       letter(

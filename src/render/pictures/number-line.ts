@@ -6,11 +6,11 @@ import { hatching } from './hatching.js';
 import { type Scale, scaleFor } from './scale.js';
 import { short } from './write-svg.js';
 
-const width = 360;
+const width = 250;
 /** Room at both ends, so that a label under the first tick stays inside. */
-const inset = 30;
+const inset = 26;
 const size = 11;
-const gap = 8;
+const gap = 4;
 const band = { top: 22, bottom: 36 };
 const axis = 29;
 const limitsAt = 48;
@@ -159,7 +159,7 @@ function limitLabels(line: NumberLine, x: (value: number) => number): readonly L
     .map(({ text, at }) => limitLabel(text, at))
     .sort((one, other) => one.left - other.left);
   const [first, second] = centred;
-  if (first === undefined || second === undefined || second.left - first.right >= 2 * gap) {
+  if (first === undefined || second === undefined || second.left - first.right >= 3 * gap) {
     return centred;
   }
   const text = ends.map((end) => end.text).join(' \u2013 ');
