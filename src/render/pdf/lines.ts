@@ -47,11 +47,11 @@ function breakAnew(
   dir: Direction,
   fonts: Fonts,
 ): readonly Line[] {
-  const lines: Line[] = [];
+  const lines: Unit[][] = [];
   let units: Unit[] = [];
   let used = 0;
   const end = () => {
-    lines.push(placeLine(units, dir));
+    lines.push(units);
     units = [];
     used = 0;
   };
@@ -66,7 +66,25 @@ function breakAnew(
     else add(unit);
   }
   if (units.length > 0) end();
-  return lines;
+  accompany(lines, width);
+  return lines.map((line) => placeLine(line, dir));
+}
+
+/** A last line this short, as a share of the width, looks lost. */
+const shortLast = 0.2;
+
+/** One short word alone on the last line gets company from the line before. */
+function accompany(lines: readonly Unit[][], width: number): void {
+  const last = lines.at(-1);
+  const before = lines.at(-2);
+  const [only, second] = last ?? [];
+  if (last === undefined || before === undefined || only === undefined) return;
+  if (second !== undefined || only.width > width * shortLast || before.length < 4) return;
+  const moves = before.at(-1);
+  // Between parts of one broken word stands no space.
+  if (moves === undefined || moves.must || moves.spaceWidth === 0) return;
+  before.pop();
+  last.unshift(moves);
 }
 
 /** Widest unit: what the narrowest column must hold. Thousandths of an em. */

@@ -20,8 +20,11 @@ export function measureAll(
   }
   return blocks.flatMap((block, at) => {
     const elements = measure(block, place, bench);
-    const introduces = block.kind === 'paragraph' && blocks[at + 1]?.kind === 'list';
-    return introduces ? withLastGlue(elements, 2) : elements;
+    if (block.kind !== 'paragraph') return elements;
+    const next = blocks[at + 1];
+    if (next?.kind === 'list') return withLastGlue(elements, 2);
+    // A label holds on to what it labels, not to what comes after its own part.
+    return next === undefined ? withLastGlue(elements, 0) : elements;
   });
 }
 

@@ -110,6 +110,31 @@ describe('pages', () => {
     }
   });
 
+  it('leave no short word alone on the last line of a paragraph', () => {
+    const words =
+      'We will call you in the week after your visit, or you can call us then to book it.';
+    for (let drop = 0; drop < 30; drop += 1) {
+      const block = paragraph(words.slice(drop));
+      const made = placed(letter([{ kind: 'pair', first: block, second: paragraph('') }]));
+      const last = lines(made.pages[0]).at(-1) ?? '';
+      expect(last.split(' ').length).toBeGreaterThan(1);
+    }
+  });
+
+  it('do not hold a label to what follows its own part', () => {
+    const part: Block = {
+      kind: 'section',
+      lang: null,
+      dir: null,
+      keep: true,
+      blocks: [heading(3, 'Name'), { kind: 'paragraph', look: 'label', runs: [run('Value')] }],
+    };
+    const made = placed(letter(Array(30).fill(part)));
+    const counts = made.pages.map((page) => lines(page).filter((line) => line === 'Name').length);
+    expect(counts[0]).toBeGreaterThan(10);
+    expect(counts.reduce((sum, count) => sum + count, 0)).toBe(30);
+  });
+
   it('begin anew where the letter asks', () => {
     const made = placed(letter([paragraph('One'), { kind: 'page-break' }, paragraph('Two')]));
     expect(made.pages.map(lines)).toEqual([['One'], ['Two']]);
