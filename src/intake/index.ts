@@ -1,12 +1,14 @@
 // Any file arrives; written reports leave, each on its own. The door of the room.
 import { faulty, type Problem } from '../problem.js';
 import { readCsv } from './csv/index.js';
+import { addPatient } from './add-patient.js';
 import { decodeMessage } from './hl7v2/charset.js';
 import { readHl7 } from './hl7v2/index.js';
 import { readJson } from './json/index.js';
 import { sniff } from './sniff.js';
 import type { ColumnMap } from './table/column-map.js';
-import type { InputFile, Intake } from './written.js';
+import { readText } from './text/index.js';
+import type { InputFile, Intake, WrittenPatient } from './written.js';
 
 export { reportFileSchema } from './json/index.js';
 export { largestFile } from './sniff.js';
@@ -15,6 +17,8 @@ export { type ColumnMap, readColumnMap } from './table/column-map.js';
 export type InputOptions = {
   /** What a laboratory's columns mean, for tables. */
   readonly columns?: ColumnMap;
+  /** What the operator says of the one person in the file. */
+  readonly patient?: Partial<WrittenPatient>;
 };
 
 /**
@@ -27,7 +31,8 @@ export async function readInput(file: InputFile, options: InputOptions = {}): Pr
   if ('problem' in sniffed) return refused('text', sniffed.problem);
   const { format, text, notes } = sniffed;
   const intake = await readAs(format, file, text, options);
-  return { ...intake, ignored: [...notes, ...intake.ignored] };
+  const whole = options.patient === undefined ? intake : addPatient(intake, options.patient);
+  return { ...whole, ignored: [...notes, ...intake.ignored] };
 }
 
 async function readAs(
@@ -39,6 +44,7 @@ async function readAs(
   if (format === 'json') return readJson(name, text);
   if (format === 'csv') return readCsv(name, text, columns);
   if (format === 'hl7v2') return readHl7(name, decodeMessage(name, bytes).text);
+  if (format === 'text') return readText(name, text);
   throw new Error(`no reader for ${format}`);
 }
 

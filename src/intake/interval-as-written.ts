@@ -1,6 +1,7 @@
 // A printed reference interval arrives, such as '30 - 400' or '< 5'; its two sides leave as written.
 import type { WrittenInterval } from './written.js';
 
+const longestInterval = 60;
 const number = String.raw`([+-]?\d+(?:[.,]\d+)?)`;
 const dash = String.raw`\s*(?:-|–|—|‐|‑|−|to|\.\.|~|a|à|bis)\s*`;
 const between = new RegExp(`^${number}${dash}${number}$`, 'iu');
@@ -19,8 +20,10 @@ export function readInterval(
   unit: string | null = null,
 ): WrittenInterval | null {
   if (printed === null) return null;
-  const text = withoutBrackets(printed.trim());
+  const whole = printed.trim();
+  const text = whole.length > longestInterval ? whole : withoutBrackets(whole);
   if (text === '') return null;
+  if (text.length > longestInterval) return { low: null, high: null, text };
   const bare = withoutUnit(text, unit);
   const both = between.exec(bare);
   if (both !== null) return { low: both[1] ?? null, high: both[2] ?? null, text };

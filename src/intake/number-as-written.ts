@@ -25,6 +25,7 @@ const numberShape = /^[+-]?\d+(?:[.,]\d+)?$/;
 const eitherWay = /^[+-]?[1-9]\d{0,2},\d{3}$/;
 const grouped = /^[+-]?\d{1,3}(?:[ .,'’\u00A0\u202F]\d{3})+(?:[.,]\d+)?$/;
 const longestNumber = 20;
+const longestCell = 60;
 
 /**
  * Splits a written value into comparator and digits; the digits stay as the laboratory wrote them.
@@ -35,6 +36,7 @@ export function readNumberAsWritten(
   text: string,
   decimal: '.' | ',' | null = null,
 ): NumberAsWritten {
+  if (text.length > longestCell) return notANumber;
   const parts = /^\s*(<=|>=|=<|=>|<|>|≤|≥)?\s*(.*?)\s*$/su.exec(text);
   const sign = parts?.[1];
   const digits = parts?.[2] ?? '';

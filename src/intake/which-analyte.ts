@@ -32,7 +32,8 @@ export type Which =
  * @example whichAnalyte({ name: 'Ferritina', code: null, unit: 'ng/mL', specimen: null }) // { is: 'analyte', analyte: 'ferritin' }
  * @example whichAnalyte({ name: 'Transferrin', code: null, unit: '%', specimen: null }) // { is: 'question', … }
  */
-export function whichAnalyte(said: SaidOfTest): Which {
+export function whichAnalyte(whole: SaidOfTest): Which {
+  const said = { ...whole, name: whole.name.slice(0, longestName) };
   const { bare, specimen } = withoutSpecimen(said.name);
   const named =
     meaningOfName(said.name) ??
@@ -78,6 +79,9 @@ function nearestTest(name: string): string | null {
   const meaning = spelling === null ? null : meaningOfName(spelling);
   return meaning?.kind === 'analyte' ? meaning.analyte : spelling;
 }
+
+/** A longer name is none; expressions below would take long over it. */
+const longestName = 200;
 
 function insideLongName(name: string): NameMeaning | null {
   const what = lookAlikeInside(name);

@@ -3,6 +3,7 @@ import { unitFamily } from '../unit-family.js';
 
 export type TestHeader = { readonly name: string; readonly unit: string | null };
 
+const longestHeader = 200;
 const bracketed = /^(.*?)[\s_]*[([{]\s*([^()[\]{}]+?)\s*[)\]}]\s*$/u;
 const separated = /^(.*\S)(?:\s*[,;:]\s*|\s+|_)(\S+)$/u;
 const slashedBySigns = /^(.*?)[_ ]((?:[munp]|mc)?(?:g|mol))[_ ]((?:d|m|u)?l)$/iu;
@@ -12,7 +13,7 @@ const slashedBySigns = /^(.*?)[_ ]((?:[munp]|mc)?(?:g|mol))[_ ]((?:d|m|u)?l)$/iu
  * @example testHeader('Ferritin (ug/L)') // { name: 'Ferritin', unit: 'ug/L' }
  */
 export function testHeader(header: string): TestHeader {
-  const text = header.trim();
+  const text = header.trim().slice(0, longestHeader);
   for (const shape of [bracketed, separated]) {
     const [, name, unit] = shape.exec(text) ?? [];
     if (name !== undefined && unit !== undefined && unitFamily(unit) !== null && name.trim() !== '')

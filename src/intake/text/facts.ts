@@ -1,0 +1,29 @@
+// One pasted line arrives; what it says of the person and the day leaves, such as 'Sex: F' or 'Collected: 2026-11-20'.
+import { type ColumnMeaning, meaningOfColumn } from '../names.js';
+
+export type Fact = { readonly meaning: ColumnMeaning; readonly text: string };
+
+const wanted: ReadonlySet<ColumnMeaning> = new Set([
+  'id',
+  'name',
+  'birthDate',
+  'ageYears',
+  'sex',
+  'collected',
+  'fasting',
+  'sampleTime',
+]);
+
+/**
+ * Facts written as 'word: text', several on a line with tabs or wide gaps between them.
+ * @example factsOf('Sex: F    DOB: 09/03/1984')
+ */
+export function factsOf(line: string): readonly Fact[] {
+  return line.split(/\t|\s{2,}|;/).flatMap((part) => {
+    const [, word, text] =
+      /^([\p{L}][\p{L} ./'-]{0,40}?)\s*[:=]\s*(\S.*)$/u.exec(part.trim()) ?? [];
+    if (word === undefined || text === undefined) return [];
+    const meaning = meaningOfColumn(word);
+    return meaning !== null && wanted.has(meaning) ? [{ meaning, text: text.trim() }] : [];
+  });
+}

@@ -1,0 +1,297 @@
+// Pasted text arrives; one written report leaves, with every line understood, doubtful or passed over with why.
+import { faulty, fine, type Problem } from '../../problem.js';
+import { blankContext, blankPatient } from '../blank.js';
+import { type DateOrder, orderProvedBy, readDate } from '../date-as-written.js';
+import { at, fault } from '../fault.js';
+import { readInterval } from '../interval-as-written.js';
+import { sexOf } from '../names.js';
+import { saysNoResult } from '../no-result.js';
+import {
+  mayBeThousandsByDot,
+  provesDecimalComma,
+  readNumberAsWritten,
+  twoReadings,
+} from '../number-as-written.js';
+import { type DatedResult, orderPanels } from '../order-panels.js';
+import { readAge } from '../table/person.js';
+import { testHeader } from '../table/test-header.js';
+import { whichAnalyte } from '../which-analyte.js';
+import type { Intake, WrittenInterval, WrittenPatient } from '../written.js';
+import { cellsOf, columnsOf, type TextColumn } from './columns.js';
+import { type Fact, factsOf } from './facts.js';
+import { lineParts } from './line.js';
+
+type Said = {
+  readonly name: string;
+  readonly value: string;
+  readonly unit: string | null;
+  readonly interval: WrittenInterval | null;
+  readonly flag: string | null;
+};
+
+/** What has been read so far, line by line. */
+class Reading {
+  readonly dated: DatedResult[] = [];
+  readonly problems: Problem[] = [];
+  readonly ignored: Problem[] = [];
+  patient: WrittenPatient = blankPatient;
+  collected: string | null = null;
+  times = new Map<string | null, string>();
+  fasting: boolean | null = null;
+  columns: readonly TextColumn[] | null = null;
+
+  constructor(
+    readonly file: string,
+    readonly order: DateOrder | null,
+    readonly decimalComma: boolean,
+  ) {}
+
+  pass(row: number, cannot: string, found: string | null = null): void {
+    this.ignored.push(fault('line-ignored', at(this.file, row), cannot, { found }));
+  }
+}
+
+/**
+ * Reads text copied from a record or a letter: lines with a test, a value, a unit, an interval and a mark,
+ * tables with a column for each date, and facts such as 'Sex: F'. The sex may be missing.
+ * @example readText('pasted text', 'Ferritin   9 ug/L  (30 - 400)  L').reports
+ */
+export function readText(name: string, text: string): Intake {
+  const lines = text.split(/\r\n|\r|\n/);
+  const dates = text.match(/(?<![\d/.-])\d{1,2}([/.-])\d{1,2}\1\d{4}(?!\d)/g) ?? [];
+  const numbers = text.match(/(?<![\d.,])\d+,\d+(?![\d.,])/g) ?? [];
+  const reading = new Reading(name, orderProvedBy(dates), numbers.some(provesDecimalComma));
+  lines.forEach((line, i) => {
+    if (line.trim() !== '') readLine(reading, line, i + 1);
+  });
+  return { format: 'text', reports: [reportOf(reading)], ignored: reading.ignored };
+}
+
+function readLine(reading: Reading, line: string, row: number): void {
+  const facts = factsOf(line);
+  if (facts.length > 0) {
+    for (const fact of facts) takeFact(reading, fact, row);
+    return;
+  }
+  const columns = columnsOf(line, reading.order);
+  if (columns !== null) {
+    if (
+      columns.some((column) => column.holds === 'value' && column.collected === null) &&
+      /\d[/.-]\d/.test(line)
+    )
+      reading.problems.push(dayOrMonth(reading.file, row));
+    reading.columns = columns;
+    return;
+  }
+  if (reading.columns !== null && readTableLine(reading, line, row, reading.columns)) return;
+  readPlainLine(reading, line, row);
+}
+
+function readPlainLine(reading: Reading, line: string, row: number): void {
+  const parts = lineParts(line);
+  if (parts === null) {
+    const { name } = testHeader(cellsOf(line)[0] ?? '');
+    const which = whichAnalyte({ name, code: null, unit: null, specimen: null });
+    const ours = which.is === 'analyte';
+    reading.pass(
+      row,
+      ours
+        ? `cannot find a value of ${which.analyte} in this line`
+        : 'cannot find a test with a value in this line',
+    );
+    return;
+  }
+  const taken = takeResult(reading, parts, reading.collected, row);
+  if (!taken || parts.leftOver === '') return;
+  if (/\d/.test(parts.leftOver)) {
+    reading.problems.push(
+      fault(
+        'doubtful-line',
+        at(reading.file, row, parts.name),
+        'cannot tell what the other numbers of this line are',
+        {
+          found: parts.leftOver,
+          expected: 'a test, its value, its unit and its interval',
+        },
+      ),
+    );
+  } else reading.pass(row, 'passed over the words behind the result');
+}
+
+/** A line of the table headed above; false when it does not fit the header. */
+function readTableLine(
+  reading: Reading,
+  line: string,
+  row: number,
+  columns: readonly TextColumn[],
+): boolean {
+  const cells = cellsOf(line);
+  if (cells.length !== columns.length) {
+    if (cells.length > 2) reading.columns = null;
+    if (
+      cells.length < 2 ||
+      whichAnalyte({ name: cells[0] ?? '', code: null, unit: null, specimen: null }).is !==
+        'analyte'
+    )
+      return false;
+    reading.problems.push(
+      fault('ragged-row', at(reading.file, row), 'cannot tell which cell belongs to which column', {
+        found: `${cells.length} cells`,
+        expected: `${columns.length}, as in the header above`,
+      }),
+    );
+    reading.columns = columns;
+    return true;
+  }
+  const cell = (wanted: TextColumn['holds']) => {
+    const text = cells[columns.findIndex(({ holds }) => holds === wanted)] ?? '';
+    return text === '' ? null : text;
+  };
+  const header = testHeader(cell('test') ?? '');
+  const unit = cell('unit') ?? header.unit;
+  const printed = readInterval(cell('range'), unit);
+  const [low, high] = [cell('low'), cell('high')];
+  const interval = printed ?? (low === null && high === null ? null : { low, high, text: null });
+  columns.forEach((column, i) => {
+    if (column.holds !== 'value') return;
+    const [, value = '', flag = null] =
+      /^(.*?)\s*(\*+|\(?\b[HL]{1,2}\)?|↑|↓)?$/u.exec(cells[i] ?? '') ?? [];
+    const mark = flag === null ? cell('flag') : flag.replace(/[()]/g, '');
+    const said = { name: header.name, value, unit, interval, flag: mark };
+    if (value !== '') takeResult(reading, said, column.collected ?? reading.collected, row);
+  });
+  return true;
+}
+
+/** Takes one result; true when the line is a test of ours, even a doubtful one. */
+function takeResult(reading: Reading, said: Said, collected: string | null, row: number): boolean {
+  const { name, unit, interval, flag } = said;
+  const which = whichAnalyte({ name, code: null, unit, specimen: null });
+  const here = (field: string) => at(reading.file, row, field);
+  if (which.is === 'other') {
+    reading.pass(row, `passed over: ${which.what ?? 'a test this program does not explain'}`);
+    return false;
+  }
+  if (which.is === 'unknown' && which.near === null) {
+    reading.pass(row, 'passed over: no name of a test this program knows');
+    return false;
+  }
+  if (which.is !== 'analyte') {
+    const question = which.is === 'question';
+    reading.problems.push(
+      fault(
+        'which-test',
+        here('test'),
+        question ? which.cannot : 'cannot tell which test this is',
+        {
+          found: question ? which.found : null,
+          expected: question ? which.expected : 'a name this program knows',
+          remedy: question ? null : `Did you mean '${which.near}'?`,
+        },
+      ),
+    );
+    return true;
+  }
+  if (saysNoResult(said.value)) {
+    reading.pass(row, `cannot find a value of ${which.analyte} in this line`);
+    return false;
+  }
+  const read = readNumberAsWritten(said.value);
+  const number =
+    read.ok && reading.decimalComma && mayBeThousandsByDot(read.value)
+      ? twoReadings(read.value)
+      : read;
+  if (!number.ok) {
+    const more = { found: said.value, expected: number.expected };
+    reading.problems.push(fault(number.code, here(which.analyte), number.cannot, more));
+    return true;
+  }
+  reading.dated.push({
+    collected,
+    result: {
+      place: here(which.analyte),
+      analyte: which.analyte,
+      name,
+      value: number.value,
+      comparator: number.comparator,
+      unit,
+      interval,
+      labFlag: flag,
+      status: null,
+      confirmed: false,
+    },
+  });
+  return true;
+}
+
+function takeFact(reading: Reading, { meaning, text }: Fact, row: number): void {
+  const refuse = (cannot: string, expected: string) =>
+    reading.problems.push(
+      fault(`bad-${meaning}`, at(reading.file, row, meaning), cannot, { expected }),
+    );
+  const set = (facts: Partial<WrittenPatient>) => {
+    for (const [key, value] of Object.entries(facts)) {
+      const before = reading.patient[key as keyof WrittenPatient];
+      if (before !== null && value !== null && before !== value)
+        refuse(
+          'cannot tell whose results these are: the text says something else above',
+          'the results of one person',
+        );
+    }
+    reading.patient = { ...reading.patient, ...facts };
+  };
+  if (meaning === 'id') set({ id: text });
+  if (meaning === 'name') set({ name: text });
+  if (meaning === 'sex') {
+    const sex = sexOf(text, []);
+    if (sex === null) refuse('cannot tell the sex from this word', 'female, male or unknown');
+    else set({ sex });
+  }
+  if (meaning === 'ageYears') {
+    const age = readAge(text);
+    if (age === null) refuse('cannot read this as an age', 'whole years such as 34');
+    else set({ ageYears: age.years, ageMonths: age.months });
+  }
+  if (meaning === 'fasting')
+    reading.fasting = /^(?:y|yes|true)$/i.test(text)
+      ? true
+      : /^(?:n|no|false)$/i.test(text)
+        ? false
+        : null;
+  if (meaning !== 'birthDate' && meaning !== 'collected') return;
+  const date = readDate(text, reading.order);
+  if (date === null)
+    refuse('cannot read this as a date, or tell the day from the month', 'such as 2026-11-25');
+  else if (meaning === 'birthDate') set({ birthDate: date.date });
+  else {
+    reading.collected = date.date;
+    if (date.time !== null) reading.times.set(date.date, date.time);
+  }
+}
+
+function dayOrMonth(file: string, row: number): Problem {
+  return fault('day-or-month', at(file, row), 'cannot tell the day from the month in these dates', {
+    expected: 'dates such as 2026-11-25',
+  });
+}
+
+function reportOf(reading: Reading) {
+  if (reading.problems.length > 0) return faulty<never>(reading.problems);
+  if (reading.dated.length === 0) {
+    return faulty<never>([
+      fault('no-results', at(reading.file, null), 'cannot find an iron result in this text', {
+        expected: "a line such as 'Ferritin   9 ug/L  (30 - 400)  L'",
+      }),
+    ]);
+  }
+  const { panel, previous } = orderPanels(reading.dated);
+  const sampleTime = reading.times.get(panel.collected) ?? null;
+  return fine({
+    place: at(reading.file, reading.dated[0]?.result.place.row ?? null),
+    patient: reading.patient,
+    panel,
+    context: { ...blankContext, fasting: reading.fasting, sampleTime },
+    previous,
+    wishes: null,
+  });
+}
