@@ -28,7 +28,6 @@ export const foodKinds = [
   'dairy',
   'drink',
 ] as const;
-export type FoodKind = (typeof foodKinds)[number];
 
 /** Cuisines a report may name; others are passed over. */
 export const cuisineCodes = [
@@ -78,7 +77,6 @@ export const swapSizes = [
   'little-or-no-change',
   'only-partly',
 ] as const;
-export type SwapSize = (typeof swapSizes)[number];
 
 /** Said beside one food. */
 export const foodCautionCodes = [
@@ -179,7 +177,6 @@ export const helpSigns = [
   'bleeding-after-periods-stopped',
   'weight-loss-or-bowel-change',
 ] as const;
-export type HelpSign = (typeof helpSigns)[number];
 
 /** What is said of prescribed iron tablets. */
 export const tabletPoints = [
@@ -197,7 +194,6 @@ export const tabletPoints = [
   'if-child-swallows-call',
   'fasting-month-timing',
 ] as const;
-export type TabletPoint = (typeof tabletPoints)[number];
 
 /** Why a food was not suggested. */
 export const leftOutReasons = [
@@ -273,7 +269,6 @@ export const staffCodes = [
   'cuisine-not-in-table',
   'diet-not-recorded',
 ] as const;
-export type StaffCode = (typeof staffCodes)[number];
 
 /** Pieces of a week's meal ideas. */
 export const mealCodes = ['breakfast', 'midday', 'evening'] as const;

@@ -76,7 +76,8 @@ function raiseLines({
 }
 
 /** What body and medicines ask of any eating advice. */
-function bodyLines({ person }: Case): readonly Line[] {
+function bodyLines({ person, mode }: Case): readonly Line[] {
+  const raising = mode === 'raise-iron';
   const eatsMeat =
     person.diet === null || ['no-restriction', 'no-pork', 'no-beef'].includes(person.diet);
   const month = person.ageMonths;
@@ -86,7 +87,7 @@ function bodyLines({ person }: Case): readonly Line[] {
     ['milk-limit-for-toddlers', month !== null && person.mayBeUnder('milk-limit-to')],
     ['chop-food-for-small-child', person.mayBeUnder('whole-nuts-from')],
     ['no-liver-in-pregnancy', person.pregnant && eatsMeat],
-    ['no-liver-if-you-may-be-pregnant', person.mayBePregnant && eatsMeat],
+    ['no-liver-if-you-may-be-pregnant', raising && person.mayBePregnant && eatsMeat],
     ['kidney-team-plans-diet', hasKidneyDiet(person)],
     ['keep-vitamin-k-steady', needsSteadyVitaminK(person)],
     ['whole-fruit-not-juice', person.has('diabetes')],

@@ -11,7 +11,7 @@ import { reason } from './reason.js';
  * A child's portion is not the table's, so a child only ever gets the word.
  * @example amountOf(lentilsRed, adult) // { milligrams: 3 }, from 3.21 mg
  */
-export function amountOf(food: Food, person: Person): FoodChoice['amount'] {
+function amountOf(food: Food, person: Person): FoodChoice['amount'] {
   const { low, high } = food.portionIron;
   const middle = (low + high) / 2;
   const agree = low > 0 && high / low <= foodLimit('number-spread');

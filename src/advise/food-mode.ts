@@ -70,7 +70,7 @@ export function ironMayHarm(aCase: Case): boolean {
 }
 
 /** Overload that was known before this report: it outlives any doubt about a value. */
-export function knownOverload({ report, person }: Case): boolean {
+function knownOverload({ report, person }: Case): boolean {
   const transfused =
     report.context.transfusionDaysBefore !== null || person.flagged('recent-transfusion');
   return (

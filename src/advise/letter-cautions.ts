@@ -21,8 +21,14 @@ export function findCautions(aCase: Case): readonly string[] {
   return letterCautionRows.filter((row) => applies(row, aCase)).map((row) => row.id);
 }
 
+/** Whoever takes iron already must not read that they should not. */
+function takesIron(person: Person): boolean {
+  return person.takes('iron-tablets') || person.flagged('taking-iron');
+}
+
 function applies(row: LetterCautionRow, aCase: Case): boolean {
-  const { report, interpretation, person, tablets } = aCase;
+  const { report, interpretation, person } = aCase;
+  const tablets = aCase.tablets || takesIron(person);
   switch (row.when) {
     case 'always':
       return true;

@@ -65,11 +65,15 @@ function absorption(aCase: Case): readonly Reason[] {
 function notUsable({ interpretation, person }: Case): string | null {
   const ferritin = ferritinOf(interpretation);
   const adult = person.ageMonths !== null && person.ageMonths >= coefficient('adult-from-months');
-  if (person.flagged('crp-raised')) return 'crp-raised';
+  if (person.flagged('crp-raised') || crpLevel(interpretation) === 'high') return 'crp-raised';
   if (!adult) return 'not-a-known-adult';
   if (person.pregnant) return 'pregnancy';
   if (ferritin === null) return 'ferritin-not-measured';
   return collingsPercent(ferritin, 0) === null ? 'ferritin-outside-the-data' : null;
+}
+
+function crpLevel(interpretation: Interpretation): string {
+  return interpretation.results.find((result) => result.analyte === 'crp')?.level ?? 'not-measured';
 }
 
 function ferritinOf(interpretation: Interpretation): number | null {
@@ -78,11 +82,11 @@ function ferritinOf(interpretation: Interpretation): number | null {
   return found.value;
 }
 
-function collings(ferritin: number, { person }: Case): Reason {
+function collings(ferritin: number, { interpretation }: Case): Reason {
   const [hindering, ordinary, helping] = ([-1, 0, 1] as const).map((diet) =>
     toOneDecimal(collingsPercent(ferritin, diet) ?? 0),
   );
-  const crp = person.flagged('crp-not-measured') ? 'not-measured' : 'not-raised';
+  const crp = crpLevel(interpretation) === 'usual' ? 'not-raised' : 'not-measured';
   const facts = {
     ferritin,
     hindering: hindering ?? 0,

@@ -85,6 +85,8 @@ function chosenBy(steps: NonNullable<Choices['steps']>): readonly PlannedStep[] 
 
 function suggest(aCase: Case): readonly PlannedStep[] {
   const { interpretation, today } = aCase;
+  // What comes after a pressing result is the clinician's to say once they have spoken with the person.
+  if (isPressing(interpretation)) return [...pressing(aCase), ...tablets(aCase)];
   const main = interpretation.pattern.main;
   const rows = stepDefaults.filter((row) => row.pattern === main && applies(row, aCase));
   const planned = rows.map((row) => fromRow(row, today)).map((step) => adapt(step, aCase));
@@ -103,7 +105,9 @@ function applies(row: StepDefault, { person, choices }: Case): boolean {
     case 'tablets-pregnant':
       return prescribed && person.pregnant;
     case 'no-tablets':
-      return !prescribed;
+      return !prescribed && !person.pregnant;
+    case 'no-tablets-pregnant':
+      return !prescribed && person.pregnant;
   }
 }
 

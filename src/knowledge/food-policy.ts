@@ -9,14 +9,10 @@ const row = z.strictObject({
   unit: z.string(),
 });
 
-export type FoodPolicyRow = z.infer<typeof row>;
+type FoodPolicyRow = z.infer<typeof row>;
 
 /** Limits by id; most are proposals for a clinician to review. */
-export const foodPolicyRows: readonly FoodPolicyRow[] = readRows<FoodPolicyRow>(
-  'food-policy',
-  row,
-  rows,
-);
+const foodPolicyRows: readonly FoodPolicyRow[] = readRows<FoodPolicyRow>('food-policy', row, rows);
 
 const byId = new Map(foodPolicyRows.map(({ id, value }) => [id, value]));
 

@@ -11,7 +11,7 @@ import type { Context, DietFacts, Patient, Report } from '../../src/report/repor
 import type { Analyte, Flag, HoldTier, Level, Pattern, Position } from '../../src/terms.js';
 
 export const today = '2026-11-25';
-export const noChoices: Choices = { steps: null, tabletsPrescribed: null, noFood: false };
+const noChoices: Choices = { steps: null, tabletsPrescribed: null, noFood: false };
 
 type Given = {
   readonly pattern?: Pattern;
@@ -69,7 +69,7 @@ export function buildReport(given: Given = {}): Report {
   };
 }
 
-export function buildInterpretation(given: Given = {}): Interpretation {
+function buildInterpretation(given: Given = {}): Interpretation {
   const flags: readonly FlagRaised[] = (given.flags ?? []).map((flag) => ({
     flag,
     analyte: null,

@@ -62,6 +62,12 @@ describe('signs that need help', () => {
 });
 
 describe('cautions of the letter', () => {
+  it('never tell somebody who takes iron that they should not', () => {
+    const { cautions } = adviceFor({ patient: { medicines: ['iron-tablets'] } });
+    expect(cautions).toContain('no-iron-beyond-prescribed');
+    expect(cautions).not.toContain('no-iron-tablets-on-your-own');
+  });
+
   it('say that the cause is not known, and to start or stop nothing, always', () => {
     for (const pattern of patterns)
       expect(adviceFor({ pattern }).cautions).toEqual(

@@ -1,5 +1,6 @@
 // Seven simple meals from the chosen foods.
 import { describe, expect, it } from 'vitest';
+import { drinkCodes, mealCodes } from '../../src/advise/codes.js';
 import { planWeek } from '../../src/advise/index.js';
 import { adviceFor, buildReport, suggested } from './build.js';
 
@@ -14,6 +15,8 @@ describe('planWeek', () => {
     const allowed = suggested(adviceFor(given));
     for (const idea of week) {
       expect(allowed).toContain(idea.food);
+      expect(mealCodes).toContain(idea.meal);
+      expect(drinkCodes).toContain(idea.drink);
       if (idea.partner !== null) expect(allowed).toContain(idea.partner);
     }
   });

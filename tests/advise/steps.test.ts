@@ -67,6 +67,23 @@ describe('suggested steps', () => {
       expect(adviceFor({ tier }).steps[0]).toMatchObject({ step: 'clinic-calls-you', by: today });
   });
 
+  // Nothing is dated weeks ahead while somebody has to be called today.
+  it('say nothing more than that call while the result is pressing', () => {
+    for (const pattern of patterns)
+      expect(stepsOf({ pattern, tier: 'emergency' })).toEqual(['clinic-calls-you']);
+  });
+
+  it('test again within a month with anaemia or a pregnancy, also before anything is prescribed', () => {
+    const limit = addDays(today, 31);
+    const pregnancy = { weeks: 20, trimester: 2 } as const;
+    const anaemia = byOf({}, 'repeat-test');
+    const stores = byOf(
+      { pattern: 'iron-deficiency-without-anaemia', patient: { pregnancy } },
+      'repeat-test',
+    );
+    for (const by of [anaemia, stores]) expect(by != null && by <= limit).toBe(true);
+  });
+
   it('name tablets only when they were prescribed', () => {
     for (const pattern of patterns)
       expect(stepsOf({ pattern })).not.toContain('take-tablets-as-prescribed');
