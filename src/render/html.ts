@@ -139,10 +139,20 @@ function runsOf(runs: readonly Run[]): string {
 
 function runOf(run: Run): string {
   let html = escapeHtml(run.text);
-  if (run.isolate !== null) html = `<bdi dir="${run.isolate}">${html}</bdi>`;
+  if (run.isolate !== null) {
+    const together = isFigure(run.text) ? ' class="together"' : '';
+    html = `<bdi${together} dir="${run.isolate}">${html}</bdi>`;
+  }
   if (run.lang !== null) html = `<span lang="${escapeHtml(run.lang)}">${html}</span>`;
   if (run.strong) html = `<strong>${html}</strong>`;
   return run.href === null ? html : `<a href="${escapeHtml(run.href)}">${html}</a>`;
+}
+
+const longestTogether = 20;
+
+/** A value with its unit, a range or a phone number reads wrong when a line ends inside it. */
+function isFigure(text: string): boolean {
+  return text.length <= longestTogether && /^[<>=+(]*\s?\d/.test(text);
 }
 
 function plainText(running: Running | null): string {

@@ -62,6 +62,7 @@ function body(form: PageForm): string {
     'a{color:var(--accent);text-underline-offset:.15em}',
     'a:focus-visible{outline:3px solid var(--accent);outline-offset:2px}',
     'strong{font-weight:700}',
+    '.together{white-space:nowrap}',
     `hr{border:0;border-top:${look.rule.width}pt solid ${paint(look.rule.colour)};margin:${look.space.block}em 0}`,
   ].join('\n');
 }

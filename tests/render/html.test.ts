@@ -57,8 +57,10 @@ describe('the HTML letter', () => {
   });
 
   it('isolates numbers and phones', () => {
-    expect(html).toContain('<bdi dir="ltr">118 g/L</bdi>');
-    expect(html).toContain('<a href="tel:5550142"><bdi dir="ltr">555 0142</bdi></a>');
+    expect(html).toContain('<bdi class="together" dir="ltr">118 g/L</bdi>');
+    expect(html).toContain(
+      '<a href="tel:5550142"><bdi class="together" dir="ltr">555 0142</bdi></a>',
+    );
   });
 
   it('closes every tag it opens', () => {

@@ -120,6 +120,18 @@ describe('a number line', () => {
     expect(labels).toContain('30 \u2013 400');
   });
 
+  it.each([
+    [112, 130, 170],
+    [72, 16, 50],
+    [3.7, 2, 3.5],
+  ])('puts the words under the range they name, for %i beside %i to %i', (at, low, high) => {
+    const scene = drawPicture(numberLine(at, low, high), english);
+    const [left, right] = bandOf(scene);
+    const words = textsOf(scene).find(({ text }) => text === 'usual range');
+    expect(words?.anchor).toBe('middle');
+    expect(Math.abs((words?.x ?? 0) - (left + right) / 2)).toBeLessThan(12);
+  });
+
   it('starts where reading starts and keeps figures left to right', () => {
     const [low, high] = [4, 30];
     const scene = drawPicture(numberLine(low, high, 400), arabic);

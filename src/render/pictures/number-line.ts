@@ -1,7 +1,7 @@
 // One result as numbers and words arrives; its number line as a scene leaves.
 import type { NumberLine } from '../../letter/content.js';
 import type { Scene, Shape } from '../block.js';
-import { type Speech, figures, roomFor, wrapLabel, words } from './canvas.js';
+import { type Side, type Speech, figures, roomFor, wrapLabel, words } from './canvas.js';
 import { hatching } from './hatching.js';
 import { type Scale, scaleFor } from './scale.js';
 import { short } from './write-svg.js';
@@ -168,37 +168,36 @@ function limitLabels(line: NumberLine, x: (value: number) => number): readonly L
   return [limitLabel(text, Math.min(Math.max(middle, half), width - half))];
 }
 
+/** The words stand under the range they name; beside its numbers only where those already say both limits. */
 function labelsBelow(line: NumberLine, x: (value: number) => number, speech: Speech) {
   const limits = limitLabels(line, x);
   const shapes = limits.map(({ shape }) => shape);
-  if (limits.length === 0) return { shapes, height: 42 };
-  const text = line.labels.usual.text;
-  const need = roomFor(text, size);
-  const first = limits[0];
+  const [first] = limits;
   const last = limits.at(-1);
   if (first === undefined || last === undefined) return { shapes, height: 42 };
-  const usual = (at: number, side: 'left' | 'middle' | 'right', y = limitsAt) =>
-    words(text, { x: at, y, side }, speech, { size, name: 'text-accent' });
+  const text = line.labels.usual.text;
+  const need = roomFor(text, size);
+  const usual = (row: string, at: number, side: Side, y = limitsAt) =>
+    words(row, { x: at, y, side }, speech, { size, name: 'text-accent' });
   if (limits.length === 2 && last.left - first.right >= need + 2 * gap) {
-    return { shapes: [...shapes, usual((first.right + last.left) / 2, 'middle')], height: 52 };
+    const middle = (first.right + last.left) / 2;
+    return { shapes: [...shapes, usual(text, middle, 'middle')], height: 52 };
   }
-  if (width - last.right >= need + gap) {
-    return { shapes: [...shapes, usual(last.right + gap, 'left')], height: 52 };
-  }
-  if (first.left >= need + gap) {
-    return { shapes: [...shapes, usual(first.left - gap, 'right')], height: 52 };
+  const open = line.low === null || line.high === null;
+  const toTheRight = open
+    ? (line.low === null) === (speech.dir === 'rtl')
+    : first.right < width / 2;
+  const room = toTheRight ? width - last.right : first.left;
+  if (limits.length === 1 && room >= need + 2 * gap) {
+    const beside = toTheRight
+      ? usual(text, last.right + 2 * gap, 'left')
+      : usual(text, first.left - 2 * gap, 'right');
+    return { shapes: [...shapes, beside], height: 52 };
   }
   const rows = wrapLabel(text, width, size);
-  return {
-    shapes: [
-      ...shapes,
-      ...rows.map((row, index) =>
-        words(row, { x: width / 2, y: limitsAt + 14 * (index + 1), side: 'middle' }, speech, {
-          size,
-          name: 'text-accent',
-        }),
-      ),
-    ],
-    height: 52 + 14 * rows.length,
-  };
+  const half = Math.max(...rows.map((row) => roomFor(row, size))) / 2;
+  const middle = (first.left + last.right) / 2;
+  const centre = Math.min(Math.max(middle, half), width - half);
+  const under = rows.map((row, index) => usual(row, centre, 'middle', limitsAt + 13 * (index + 1)));
+  return { shapes: [...shapes, ...under], height: 52 + 13 * rows.length };
 }
