@@ -190,6 +190,7 @@ function pair(
 ): readonly Element[] {
   const gutter = look.space.gutter * bench.base;
   const width = (place.width - gutter) / 2;
+  if (width < narrowestColumn * bench.base) return oneUnderAnother(block, place, bench);
   const columns = [block.first, block.second].map((one, nth) => {
     const left = leftOf(place, nth * (width + gutter), width);
     return measureAll([one], { ...place, left, width }, bench);
@@ -204,6 +205,20 @@ function pair(
       glue: columns.reduce((glue, column) => strongest(glue, column.at(-1)?.glue ?? 0), 0 as Glue),
     },
   ];
+}
+
+/** em of the base size: in a narrower column lines hold four or five words, and pictures shrink too far. */
+const narrowestColumn = 14;
+
+/** Large print takes the whole width, as a narrow screen does. */
+function oneUnderAnother(
+  { first, second }: Extract<Block, { kind: 'pair' }>,
+  place: Place,
+  bench: Bench,
+): readonly Element[] {
+  const above = measureAll([first], place, bench);
+  const glue = strongest(above.at(-1)?.glue ?? 0, 1);
+  return [...withLastGlue(above, glue), ...measureAll([second], place, bench)];
 }
 
 function rule(place: Place, base: number): Strip {

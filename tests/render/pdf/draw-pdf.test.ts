@@ -111,7 +111,7 @@ describe('text', () => {
       const block = { kind: 'paragraph', look: 'body', runs } as const;
       const placed = layOut(
         letter([{ kind: 'pair', first: block, second: block }]),
-        { paper: 'A4', size: 'large' },
+        { paper: 'A4', size: 'standard' },
         fonts,
       );
       if (!placed.ok) throw new Error('not laid out');

@@ -200,6 +200,12 @@ describe('columns side by side', () => {
     expect(first?.y).toBe(second?.y);
   });
 
+  it('stand one under the other in large print', () => {
+    const pair: Block = { kind: 'pair', first: paragraph('First'), second: paragraph('Second') };
+    const made = placed(letter([pair]), { paper: 'A4', size: 'large' });
+    expect(made.pages.flatMap(lines)).toEqual(['First', 'Second']);
+  });
+
   it('go on side by side over the page', () => {
     const filler = Array.from({ length: 15 }, (_, nth) => paragraph(`Line ${nth}`));
     const pair: Block = {
