@@ -91,6 +91,7 @@ export const foodCautionCodes = [
   'cook-taro-well',
   'check-gluten-label',
   'read-the-label',
+  'check-label-for-what-you-avoid',
   'small-portion-for-child',
   'little-of-it-absorbed',
   'with-vitamin-c',

@@ -51,7 +51,9 @@ export function describeChoice(food: Food, person: Person, why: readonly string[
 function cautionsFor(food: Food, person: Person): readonly CautionCode[] {
   const said: CautionCode[] = food.cautions.flatMap((caution) => beside[caution] ?? []);
   const careful = person.avoids.length > 0 || person.has('coeliac-disease');
-  if (careful && food.tags.includes('packaged')) said.push('read-the-label');
+  if (careful && food.tags.includes('packaged')) said.push('check-label-for-what-you-avoid');
+  // Brands differ, and not every cereal has iron added.
+  if (food.kind === 'fortified-cereal') said.push('read-the-label');
   if (food.cautions.includes('mash-soft-bones') && person.mayBeUnder('whole-nuts-from'))
     said.push('mash-soft-bones');
   if (

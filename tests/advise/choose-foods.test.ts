@@ -113,6 +113,15 @@ describe('the foods offered', () => {
     expect(amount('mussels')).toEqual({ size: 'some' });
   });
 
+  it('come with a word on labels for whoever must avoid something', () => {
+    const label = 'check-label-for-what-you-avoid';
+    const said = (given: Parameters<typeof adviceFor>[0]) =>
+      adviceFor(given).food.choices.flatMap((choice) => choice.cautions);
+    expect(said({ diet: { pattern: 'vegan', avoids: ['nuts'] } })).toContain(label);
+    expect(said({ diet: { pattern: 'vegan' } })).not.toContain(label);
+    expect(said({ diet: { pattern: 'vegan' } })).toContain('read-the-label');
+  });
+
   it('send people with kidney disease to a dietitian', () => {
     const { food } = adviceFor({ patient: { conditions: ['kidney-disease'] } });
     expect(food.askDietitian).toBe(true);
