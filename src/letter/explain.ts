@@ -18,15 +18,34 @@ export function explainer(language: Language): Explain {
     }
     return language.words.t(key, { ...values, ns: 'reasoning', nest: false });
   };
+  const withFacts: Explain['withFacts'] = (sentence, facts) => {
+    const told = tellFacts(words, sentence, facts);
+    return told.length === 0 ? sentence : `${sentence.replace(/\.$/, '')} (${told.join(', ')}).`;
+  };
   const coded: Explain['coded'] = (group, { code, facts }) =>
     withFacts(words(`${group}.${code}`), facts);
   return { words, coded, reason: (reason) => coded('reason', reason), withFacts };
 }
 
-/** @example withFacts('Ferritin is low.', { value: 9, unit: 'ug/L' }) // 'Ferritin is low (value 9, unit ug/L).' */
-function withFacts(sentence: string, facts: Reason['facts']): string {
-  const told = Object.entries(facts).map(([name, fact]) => `${spaced(name)} ${fact}`);
-  return told.length === 0 ? sentence : `${sentence.replace(/\.$/, '')} (${told.join(', ')}).`;
+/**
+ * Facts in the order they were computed: a value with its unit, names of tests and patterns in words.
+ * @example for 'Ferritin is low.' and { analyte: 'ferritin', value: 9, unit: 'ug/L' }: ['9 ug/L']
+ */
+function tellFacts(
+  words: Explain['words'],
+  sentence: string,
+  facts: Reason['facts'],
+): readonly string[] {
+  const unit = facts['unit'] === undefined ? '' : ` ${facts['unit']}`;
+  return Object.entries(facts).flatMap(([name, fact]) => {
+    if (name === 'unit') return [];
+    if (name === 'value') return [`${fact}${unit}`];
+    if (name === 'limit') return [`${spaced(name)} ${fact}${unit}`];
+    if (name === 'pattern') return [words(`pattern.${fact}`)];
+    if (name !== 'analyte' && name !== 'test') return [`${spaced(name)} ${fact}`];
+    const test = words(`analyte.${fact}`);
+    return sentence.includes(test) ? [] : [test];
+  });
 }
 
 const spaced = (name: string) =>

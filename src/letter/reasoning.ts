@@ -1,6 +1,11 @@
 // A report, its interpretation and advice arrive; the clinician's sheet leaves, to be read in twenty seconds.
 import type { Advice } from '../advise/advice.js';
-import type { GradedResult, Interpretation, Reason } from '../interpret/interpretation.js';
+import type {
+  GradedResult,
+  Interpretation,
+  Reason,
+  SourceUsed,
+} from '../interpret/interpretation.js';
 import type { Report } from '../report/report.js';
 import type { Language } from './language.js';
 import { type Explain, explainer } from './explain.js';
@@ -59,7 +64,8 @@ export function composeReasoning(
       list: [...interpretation.clinicianNotes.map(explain.reason), ...report.context.notes],
     }),
     block(explain, 'food', food(explain, advice)),
-    block(explain, 'sources', { table: sources(explain, interpretation, advice) }),
+    block(explain, 'sources', { table: sources(explain, interpretation.sources) }),
+    block(explain, 'advice-sources', { table: sources(explain, advice.sources) }),
   ];
   return {
     lang: language.tag,
@@ -147,12 +153,7 @@ function food(explain: Explain, { food: advice, staff }: Advice): Partial<Reason
   };
 }
 
-function sources(
-  explain: Explain,
-  interpretation: Interpretation,
-  advice: Advice,
-): ReasoningBlock['table'] {
-  const used = [...interpretation.sources, ...advice.sources];
+function sources(explain: Explain, used: readonly SourceUsed[]): ReasoningBlock['table'] {
   if (used.length === 0) return null;
   return {
     head: (['number', 'source', 'checked'] as const).map((column) =>

@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { composeLetter } from '../../src/letter/index.js';
 import { analogies, holdTiers, patterns } from '../../src/terms.js';
 import { casesOf } from './cases.js';
+import { examples } from './examples.js';
 import { food, graded, letterOf, resultsOf } from './fixtures.js';
 import { compose, everySaid, plain, printed } from './read-content.js';
+
+const everyLetter = [...casesOf(), ...(await examples())];
 
 const textOf = (input: Parameters<typeof compose>[0]) => printed(compose(input)).join('\n');
 const low = 'iron-deficiency-anaemia' as const;
@@ -15,11 +18,11 @@ describe('every letter', () => {
   const banned =
     /\b(normal|normally|abnormal|critical|dangerous|good|bad|fail(ed|ure)?|poor|denies|refuse[sd]?|complian(t|ce)|should|chronic|deteriorat\w+|sanitary|hygiene|feminine|1 in \d+)\b/i;
 
-  it.each(casesOf())('$name holds no banned word', ({ input }) => {
+  it.each(everyLetter)('$name holds no banned word', ({ input }) => {
     for (const { text } of everySaid(compose(input))) expect(text).not.toMatch(banned);
   });
 
-  it.each(casesOf())('$name has words in every section it has', ({ input }) => {
+  it.each(everyLetter)('$name has words in every section it has', ({ input }) => {
     const content = compose(input);
     const sections = [
       content.about,
@@ -53,7 +56,7 @@ describe('every letter', () => {
   });
 
   // Textbooks disagree on the order in which values fall, so no letter states one.
-  it.each(casesOf())('$name states no order in which values fall', ({ input }) => {
+  it.each(everyLetter)('$name states no order in which values fall', ({ input }) => {
     expect(textOf(input)).not.toMatch(
       /\bfirst\b.*\bthen\b|empties first|falls? first|before your (iron|blood)/i,
     );

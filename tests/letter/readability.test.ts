@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { analogies, patterns } from '../../src/terms.js';
 import { letterOf } from './fixtures.js';
 import { casesOf } from './cases.js';
+import { examples } from './examples.js';
 import { compose, spokenProse } from './read-content.js';
 import {
   count,
@@ -12,6 +13,8 @@ import {
   sentencesOf,
   smog,
 } from './readability.js';
+
+const everyLetter = [...casesOf(), ...(await examples())];
 
 /** Two texts counted and computed by hand from the published formulas. */
 const simple = 'Your iron store is low. You may feel weak at times. Please call us this week.';
@@ -48,7 +51,7 @@ describe('the readability counter', () => {
 describe('every letter', () => {
   // Thresholds: NHS digital service manual (20 words a sentence), American Family Physician 2015 (grade 5 to 6);
   // the mean of 12 words and SMOG 9 are this project's own proposal.
-  it.each(casesOf())('$name is at grade 6 or below, in short sentences', ({ input }) => {
+  it.each(everyLetter)('$name is at grade 6 or below, in short sentences', ({ input }) => {
     const counts = count(spokenProse(compose(input)));
     expect(fleschKincaid(counts)).toBeLessThanOrEqual(6);
     expect(smog(counts)).toBeLessThanOrEqual(9);
@@ -56,7 +59,7 @@ describe('every letter', () => {
     expect(counts.longestSentence).toBeLessThanOrEqual(20);
   });
 
-  it.each(casesOf())('$name keeps paragraphs to three sentences', ({ input }) => {
+  it.each(everyLetter)('$name keeps paragraphs to three sentences', ({ input }) => {
     const content = compose(input);
     const passages = [
       content.meaning,

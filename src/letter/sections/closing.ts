@@ -32,17 +32,23 @@ export function tellContact({ clinic, voice: { say } }: Told): Content['contact'
 }
 
 /** Every caution that advice names; whose letter it is goes by name where there is one. */
-export function tellCautions({ advice, report, voice: { say } }: Told): readonly Said[] {
+export function tellCautions(told: Told): readonly Said[] {
+  const { advice, report, voice } = told;
   const { name } = report.patient;
   const values: Values = name === null ? {} : { name: own(name) };
   return [...new Set(advice.cautions)]
-    .map((code) =>
-      code === 'for-this-person-only' && name === null
-        ? 'caution.for-this-person-only.unnamed'
-        : `caution.${code}`,
-    )
+    .map((code) => cautionKey(told, code))
     .filter(isLetterKey)
-    .map((key) => say(key, values));
+    .map((key) => voice.say(key, values));
+}
+
+function cautionKey({ interpretation, report }: Told, code: string): string {
+  const inRange = interpretation.pattern.main === 'all-in-range';
+  if (code === 'cause-not-known' && inRange) return 'caution.cause-not-known.in-range';
+  const unnamed = report.patient.name === null;
+  return code === 'for-this-person-only' && unnamed
+    ? 'caution.for-this-person-only.unnamed'
+    : `caution.${code}`;
 }
 
 export function tellSignature({ clinic, options, voice: { say } }: Told): readonly Said[] {

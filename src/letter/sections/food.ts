@@ -1,9 +1,12 @@
 // Food advice arrives; what to eat, in which company and when to have tea leaves, or nothing where food must not be spoken of.
-import type { FoodAdvice, FoodChoice } from '../../advise/advice.js';
+import type { FoodAdvice, FoodChoice, Swap } from '../../advise/advice.js';
 import type { Content, Said } from '../content.js';
 import { isLetterKey } from '../english.js';
 import type { Told } from '../letter-input.js';
 import type { Voice } from '../say.js';
+
+/** One sheet of paper: a short list is read, a long one is not. */
+const most = { haem: 2, plants: 3, partners: 2, swaps: 2 } as const;
 
 type Lists = NonNullable<Content['food']>['lists'];
 
@@ -18,9 +21,11 @@ export function tellFood(told: Told): Content['food'] {
   };
 }
 
-function opening({ advice: { food }, voice: { say } }: Told): readonly Said[] {
-  if (food.mode === 'general') return [say('food.general')];
+function opening(told: Told): readonly Said[] {
+  const { food } = told.advice;
+  const { say } = told.voice;
   if (food.mode === 'hold-back') return [say('food.hold-back')];
+  if (food.mode === 'general') return general(told);
   const haem = food.choices.filter((choice) => choice.haem);
   const easiest = haem.every(fromWater) ? 'food.kinds.fish' : 'food.kinds';
   const partSaid = food.cautions.some((code) => partOfPlan.includes(code));
@@ -30,6 +35,19 @@ function opening({ advice: { food }, voice: { say } }: Told): readonly Said[] {
   ];
 }
 
+/** "You need no special diet" would reassure where nothing is known yet. */
+function general({ advice: { food }, interpretation, voice: { say } }: Told): readonly Said[] {
+  const known = interpretation.pattern.main === 'all-in-range';
+  return [
+    say(known ? 'food.general' : 'food.general.unclear'),
+    ...food.cautions
+      .filter((code) => code === mixOfFoods)
+      .map(() => say(`food.caution.${mixOfFoods}`)),
+  ];
+}
+
+const mixOfFoods = 'usual-healthy-eating';
+
 /** Nobody is told of meat who was offered none. */
 const fromWater = ({ kind }: FoodChoice) => kind === 'fish' || kind === 'shellfish';
 const isEgg = ({ kind }: FoodChoice) => kind === 'egg';
@@ -38,8 +56,8 @@ const isEgg = ({ kind }: FoodChoice) => kind === 'egg';
 const partOfPlan: readonly string[] = ['food-alone-is-not-enough', 'food-is-not-the-cause'];
 
 function toEat({ advice: { food }, voice }: Told): Lists {
-  const haem = food.choices.filter((choice) => choice.haem);
-  const plants = food.choices.filter((choice) => !choice.haem);
+  const haem = food.choices.filter((choice) => choice.haem).slice(0, most.haem);
+  const plants = food.choices.filter((choice) => !choice.haem).slice(0, most.plants);
   const items = (choices: readonly FoodChoice[]) =>
     choices.map((choice) => voice.food(choice.food));
   return [
@@ -51,26 +69,36 @@ function toEat({ advice: { food }, voice }: Told): Lists {
       heading: voice.say(plants.some(isEgg) ? 'food.list.plants-and-eggs' : 'food.list.plants'),
       items: items(plants),
     },
-    { heading: voice.say('food.list.vitamin-c'), items: items(food.partners) },
+    {
+      heading: voice.say('food.list.vitamin-c'),
+      items: items(food.partners.slice(0, most.partners)),
+    },
     { heading: voice.say('food.list.tips'), items: tips(food, voice) },
   ].filter((list) => list.items.length > 0);
 }
 
 /** The first swap says how much it changes; more figures would be more sums. */
 function tips(food: FoodAdvice, { say }: Voice): readonly Said[] {
-  const size = food.swaps.slice(0, 1).map((swap) => `swap.size.${swap.size}`);
-  const [first, ...others] = [...food.swaps, ...food.answers.slice(0, 1)].map(
-    ({ swap }) => `swap.${swap}`,
-  );
+  const swaps = withoutSecondDrink(food.swaps).slice(0, most.swaps);
+  const answers = food.answers.slice(0, 1);
+  const size = swaps.slice(0, 1).map((swap) => `swap.size.${swap.size}`);
+  const [first, ...others] = [...swaps, ...answers].map(({ swap }) => `swap.${swap}`);
   return [first, ...size, ...others]
     .filter((key) => key !== undefined)
     .filter(isLetterKey)
     .map((key) => say(key));
 }
 
+/** The sentence about tea speaks of coffee too. */
+function withoutSecondDrink(swaps: readonly Swap[]): readonly Swap[] {
+  const tea = swaps.some(({ swap }) => swap === 'tea-between-meals');
+  return tea ? swaps.filter(({ swap }) => swap !== 'coffee-between-meals') : swaps;
+}
+
 /** Cautions are never cut for length. */
 function toMind({ advice: { food }, voice }: Told): Lists {
   const items = cautionCodes(food)
+    .filter((code) => food.mode !== 'general' || code !== mixOfFoods)
     .map((code) => `food.caution.${code}`)
     .filter(isLetterKey)
     .map((key) => voice.say(key));

@@ -62,7 +62,6 @@ export const toldFlags = [
   'thalassaemia',
   'bowel-disease',
   'guidelines-disagree',
-  'at-the-limit',
   'taking-iron',
   'heavy-periods',
   'blood-donation',
@@ -70,10 +69,16 @@ export const toldFlags = [
 ] as const satisfies readonly Flag[];
 const mostFlags = 3;
 
+/** Flags whose caution at the end of the letter says the same. */
+const saidBelow: readonly (readonly [Flag, string])[] = [
+  ['crp-raised', 'illness-changes-results'],
+  ['heavy-periods', 'periods-are-a-health-matter'],
+];
+
 function flagsTold({ interpretation, advice, voice: { say } }: Told): readonly Said[] {
   const raised = new Set<Flag>(interpretation.flags.map(({ flag }) => flag));
-  // The caution about illness says the same.
-  if (advice.cautions.includes('illness-changes-results')) raised.delete('crp-raised');
+  for (const [flag, caution] of saidBelow)
+    if (advice.cautions.includes(caution)) raised.delete(flag);
   return toldFlags
     .filter((flag) => raised.has(flag))
     .slice(0, mostFlags)

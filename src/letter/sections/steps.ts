@@ -1,6 +1,5 @@
 // Planned steps arrive; what the reader does and what the clinic does leave, each with how and by when.
 import type { PlannedStep } from '../../advise/advice.js';
-import type { NextStep } from '../../terms.js';
 import type { Content, StepTold } from '../content.js';
 import type { Told } from '../letter-input.js';
 import { ltr } from '../say.js';
@@ -42,15 +41,10 @@ function tellStep({ clinic, voice }: Told, { step, who, by, words }: PlannedStep
 }
 
 /** Each side waits for the other unless a date says whose turn it is. */
-function heardBy({ advice, clinic, voice }: Told): StepTold {
+function heardBy(told: Told): StepTold {
+  const { advice, clinic, voice } = told;
   const values = { date: voice.date(advice.heardBy), phone: ltr(clinic.phone) };
-  const nothingPlanned =
-    advice.steps.length > 0 && advice.steps.every(({ step }) => settled.includes(step));
-  return {
-    text: voice.say(nothingPlanned ? 'step.heard-by.none' : 'step.heard-by', values),
-    words: null,
-  };
+  const clinicActs = stepsOf(told, 'clinic').some(({ step }) => step !== 'no-further-test');
+  const text = voice.say(clinicActs ? 'step.heard-by' : 'step.heard-by.none', values);
+  return { text, words: null };
 }
-
-/** Steps after which the clinic has nothing more to say. */
-const settled: readonly NextStep[] = ['no-further-test', 'eat-for-iron'];
