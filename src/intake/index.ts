@@ -2,9 +2,10 @@
 import { faulty, type Problem } from '../problem.js';
 import { readCsv } from './csv/index.js';
 import { addPatient } from './add-patient.js';
+import { readFhir } from './fhir/index.js';
 import { decodeMessage } from './hl7v2/charset.js';
 import { readHl7 } from './hl7v2/index.js';
-import { readJson } from './json/index.js';
+import { fromParts, jsonParts } from './json/index.js';
 import { sniff } from './sniff.js';
 import type { ColumnMap } from './table/column-map.js';
 import { readText } from './text/index.js';
@@ -41,11 +42,25 @@ async function readAs(
   text: string,
   { columns = {} }: InputOptions,
 ): Promise<Intake> {
-  if (format === 'json') return readJson(name, text);
+  if (format === 'json' || format === 'fhir') return readJsonOf(name, text);
   if (format === 'csv') return readCsv(name, text, columns);
   if (format === 'hl7v2') return readHl7(name, decodeMessage(name, bytes).text);
   if (format === 'text') return readText(name, text);
   throw new Error(`no reader for ${format}`);
+}
+
+/** JSON is ours or FHIR's; a resource says its type. */
+function readJsonOf(name: string, text: string): Intake {
+  const parts = jsonParts(name, text);
+  const isResource = parts.some(
+    (part) =>
+      'value' in part &&
+      typeof part.value === 'object' &&
+      part.value !== null &&
+      'resourceType' in part.value,
+  );
+  if (isResource) return readFhir(name, parts);
+  return { format: 'json', reports: fromParts(name, parts), ignored: [] };
 }
 
 function refused(format: Intake['format'], problem: Problem): Intake {

@@ -3,12 +3,17 @@
 
 /**
  * Nearest member of a closed list by edits, when near enough to be a slip of the hand.
+ * One edit is allowed for every `lettersAnEdit` letters, and always one.
  * @example nearest('feritin', analytes) // 'ferritin'
  */
-export function nearest<T extends string>(word: string, list: readonly T[]): T | null {
+export function nearest<T extends string>(
+  word: string,
+  list: readonly T[],
+  lettersAnEdit = 3,
+): T | null {
   if (word.length > longestWord) return null;
   const key = plain(word);
-  const most = Math.max(1, Math.floor(key.length / 3));
+  const most = Math.max(1, Math.floor(key.length / lettersAnEdit));
   let best: { readonly member: T; readonly edits: number } | null = null;
   for (const member of list) {
     const other = plain(member);

@@ -45,7 +45,7 @@ function formatOf(name: string, text: string): Format {
   const head = text.slice(0, headLength).trimStart();
   if (/^\v?\s*(?:MSH|FHS|BHS)[^\w\s]/.test(text.slice(0, headLength))) return 'hl7v2';
   if (/^[{[]/.test(head) || /\.(?:json|ndjson|jsonl)$/i.test(name)) {
-    return /"resourceType"\s*:/.test(text.slice(0, headLength)) ? 'fhir' : 'json';
+    return 'json';
   }
   if (/\.(?:csv|tsv)$/i.test(name) || /^sep=/i.test(head)) return 'csv';
   return 'text';

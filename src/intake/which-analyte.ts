@@ -25,7 +25,7 @@ export type Which =
     }
   /** A test this program does not read; `what` when its name could be taken for one. */
   | { readonly is: 'other'; readonly what: string | null }
-  | { readonly is: 'unknown'; readonly near: string | null };
+  | { readonly is: 'unknown'; readonly near: Analyte | null };
 
 /**
  * Which analyte a test is. Name, code, unit and specimen must agree; a contradiction is a question, never a guess.
@@ -72,12 +72,12 @@ function saidTwice(name: string): NameMeaning | null {
 /** Names of three or four letters are all near to each other. */
 const shortestSlip = 5;
 
-/** The analyte a misspelt name is nearest to; another test's own spelling otherwise. */
-function nearestTest(name: string): string | null {
+/** The analyte a misspelt name is nearest to; null when it is nearer to another test. */
+function nearestTest(name: string): Analyte | null {
   if (name.trim().length < shortestSlip) return null;
-  const spelling = nearest(nameKey(name), testSpellings);
+  const spelling = nearest(nameKey(name), testSpellings, 5);
   const meaning = spelling === null ? null : meaningOfName(spelling);
-  return meaning?.kind === 'analyte' ? meaning.analyte : spelling;
+  return meaning?.kind === 'analyte' ? meaning.analyte : null;
 }
 
 /** A longer name is none; expressions below would take long over it. */

@@ -42,14 +42,6 @@ export function jsonParts(name: string, text: string): readonly JsonPart[] {
   });
 }
 
-/**
- * Reads report files of our own shape (`ironleaf schema` prints it).
- * @example readJson('ada.json', '{"patient":{"sex":"female"},"collected":"2026-11-25","results":[…]}')
- */
-export function readJson(name: string, text: string): Intake {
-  return { format: 'json', reports: fromParts(name, jsonParts(name, text)), ignored: [] };
-}
-
 /** Written reports from JSON already cut into its objects. */
 export function fromParts(name: string, parts: readonly JsonPart[]): Reports {
   if (parts.length === 0) {
