@@ -61,8 +61,9 @@ function rounds(candidates: readonly Food[], perKind: number, most: number): rea
   const taken: Food[] = [];
   for (let round = 1; round <= perKind; round += 1) {
     for (const food of candidates) {
+      if (taken.length >= most) return taken;
       const ofKind = taken.filter((other) => other.kind === food.kind).length;
-      if (taken.length < most && ofKind < round && !taken.includes(food)) taken.push(food);
+      if (ofKind < round && !taken.includes(food)) taken.push(food);
     }
   }
   return taken;
