@@ -6,7 +6,7 @@ import { type Decision, decide } from './decide.js';
 import { type Computed, computeSaturation, type NotComputed } from './derive.js';
 import { diseaseFindings } from './disease.js';
 import { contradictions, recentBleed, recentIron } from './facts.js';
-import { graded, layBeside } from './grade.js';
+import { graded, type Laid, layBeside } from './grade.js';
 import type { GradedResult, Reason } from './interpretation.js';
 import { type LevelsRead, readLevels } from './level.js';
 import type { Person } from './person.js';
@@ -41,7 +41,11 @@ export function readAs(person: Person, previous: readonly Panel[], panel: Panel)
     rules.push(...laid.rules);
     return graded(result, laid, resultLevel(result, read, person));
   });
-  if (derivable?.kind === 'computed') results.push(derivedResult(person, derivable, read));
+  if (derivable?.kind === 'computed') {
+    const laid = layBeside(person, 'transferrin-saturation', inPerCent(derivable.value), null);
+    rules.push(...laid.rules, ...derivable.rules);
+    results.push(derivedResult(person, derivable, laid, read));
+  }
   results.sort((one, other) => analytes.indexOf(one.analyte) - analytes.indexOf(other.analyte));
   const facts = gatherFacts(person, previous, panel, results, read);
   const decision = decide({ levels: read.levels, facts: new Set(facts.keys()) });
@@ -49,9 +53,11 @@ export function readAs(person: Person, previous: readonly Panel[], panel: Panel)
 }
 
 function asQuantity(computed: Computed | NotComputed): Quantity | null {
-  return computed.kind === 'computed'
-    ? { value: computed.value, unit: '%', comparator: null }
-    : null;
+  return computed.kind === 'computed' ? inPerCent(computed.value) : null;
+}
+
+function inPerCent(value: number): Quantity {
+  return { value, unit: '%', comparator: null };
 }
 
 function resultLevel(result: Result, { levels }: LevelsRead, person: Person) {
@@ -70,9 +76,12 @@ function resultLevel(result: Result, { levels }: LevelsRead, person: Person) {
   }
 }
 
-function derivedResult(person: Person, computed: Computed, read: LevelsRead): GradedResult {
-  const quantity: Quantity = { value: computed.value, unit: '%', comparator: null };
-  const laid = layBeside(person, 'transferrin-saturation', quantity, null);
+function derivedResult(
+  person: Person,
+  computed: Computed,
+  laid: Laid,
+  read: LevelsRead,
+): GradedResult {
   const [first = ''] = computed.rules;
   return {
     analyte: 'transferrin-saturation',
