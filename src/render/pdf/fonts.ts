@@ -15,7 +15,8 @@ export type Fonts = {
   readonly face: (family: Family, strong: boolean) => OpenFace;
   readonly faceOfFile: (file: string) => OpenFace;
   readonly shape: (face: OpenFace, text: string, rtl: boolean, lang: string) => Shaped;
-  readonly subset: Subsetter;
+  /** Being opened while pages are laid out; needed only when a file is closed. */
+  readonly subset: Promise<Subsetter>;
   readonly paragraphs: Bounded<Paragraph>;
 };
 
@@ -34,7 +35,9 @@ export async function openFonts(
   subsetter: () => Promise<Uint8Array> = readSubsetter,
 ): Promise<Fonts> {
   const read = typeof source === 'string' ? await folderReader(source) : source;
-  const subset = await openSubsetter(new Uint8Array(await subsetter()));
+  const subset = subsetter().then((wasm) => openSubsetter(new Uint8Array(wasm)));
+  // A failure is met where the subset is awaited, not before.
+  subset.catch(() => undefined);
   const faces = new Map<string, OpenFace>();
   const words = bounded<Shaped>(wordsKept);
 

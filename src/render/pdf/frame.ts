@@ -40,8 +40,8 @@ export function addTag(
   role: Role,
   facts: Partial<Omit<Tag, 'parent' | 'role'>> = {},
 ): number {
-  const plain = { lang: null, alt: null, scope: null, span: 1, numbering: null, href: null };
-  bench.tags.push({ ...plain, ...facts, parent, role });
+  const { lang = null, alt = null, scope = null, span = 1, numbering = null, href = null } = facts;
+  bench.tags.push({ parent, role, lang, alt, scope, span, numbering, href });
   return bench.tags.length - 1;
 }
 

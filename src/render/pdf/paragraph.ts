@@ -202,12 +202,15 @@ function familyPlan(
 }
 
 const simple = /^[\x20-\x7E\u00A0-\u02FF\u2010-\u2027\u2066-\u2069]*$/;
-const segmenter = new Intl.Segmenter('und', { granularity: 'grapheme' });
+let segmenter: Intl.Segmenter | null = null;
 
 /** Characters as readers see them, with their marks; the short way where every unit is a character. */
 export function graphemes(
   text: string,
 ): Iterable<{ readonly index: number; readonly segment: string }> {
-  if (!simple.test(text)) return segmenter.segment(text);
+  if (!simple.test(text)) {
+    segmenter ??= new Intl.Segmenter('und', { granularity: 'grapheme' });
+    return segmenter.segment(text);
+  }
   return Array.from(text, (segment, index) => ({ index, segment }));
 }

@@ -2,6 +2,7 @@
 import type { Canvas, Reference } from './canvas.js';
 import type { Fonts } from './fonts.js';
 import type { Glyph, OpenFace } from './shape.js';
+import type { Subsetter } from './subset.js';
 
 /** The faces of one open document. */
 export type Typecase = {
@@ -10,7 +11,7 @@ export type Typecase = {
   /** The operand of TJ for a row of glyphs; `rise` operators stand between rows of different height. */
   readonly show: (file: string, glyphs: readonly Glyph[], size: number) => string;
   /** Writes the fonts; nothing more can be drawn. */
-  readonly close: () => void;
+  readonly close: (subset: Subsetter) => void;
 };
 
 /** One face in one document: a code for each pair of glyph and the text it stands for. */
@@ -63,8 +64,8 @@ export function openTypecase(canvas: Canvas, fonts: Fonts): Typecase {
       if (glyphs.every((glyph) => glyph.dy === 0)) sort.rows.set(glyphs, shown);
       return shown;
     },
-    close: () => {
-      for (const sort of sorts.values()) writeFont(sort, canvas, fonts);
+    close: (subset) => {
+      for (const sort of sorts.values()) writeFont(sort, canvas, subset);
     },
   };
 }
@@ -120,9 +121,9 @@ function showGlyphs(sort: Sort, glyphs: readonly Glyph[], size: number): string 
 }
 
 /** ISO 32000-1, 9.7: a composite font whose codes are glyph and text, found through CIDToGIDMap and ToUnicode. */
-function writeFont(sort: Sort, canvas: Canvas, fonts: Fonts): void {
+function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
   const { face, cast } = sort;
-  const small = fonts.subset(face.bytes, new Set([0, ...cast.map((glyph) => glyph.id)]));
+  const small = subset(face.bytes, new Set([0, ...cast.map((glyph) => glyph.id)]));
   const file = stream(canvas, small, { Length1: small.length });
   const name = subsetName(sort);
   const { ascent, descent } = face;
