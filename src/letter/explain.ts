@@ -36,7 +36,7 @@ function tellFacts(
   sentence: string,
   facts: Reason['facts'],
 ): readonly string[] {
-  const unit = facts['unit'] === undefined ? '' : ` ${facts['unit']}`;
+  const unit = facts.unit === undefined ? '' : ` ${facts.unit}`;
   return Object.entries(facts).flatMap(([name, fact]) => {
     if (name === 'unit') return [];
     if (name === 'value') return [`${fact}${unit}`];

@@ -79,10 +79,11 @@ function toEat({ advice: { food }, voice }: Told): Lists {
 
 /** The first swap says how much it changes; more figures would be more sums. */
 function tips(food: FoodAdvice, { say }: Voice): readonly Said[] {
-  const swaps = withoutSecondDrink(food.swaps).slice(0, most.swaps);
-  const answers = food.answers.slice(0, 1);
+  const swaps = food.swaps.slice(0, most.swaps);
   const size = swaps.slice(0, 1).map((swap) => `swap.size.${swap.size}`);
-  const [first, ...others] = [...swaps, ...answers].map(({ swap }) => `swap.${swap}`);
+  const [first, ...others] = withoutSecondDrink([...swaps, ...food.answers.slice(0, 1)]).map(
+    ({ swap }) => `swap.${swap}`,
+  );
   return [first, ...size, ...others]
     .filter((key) => key !== undefined)
     .filter(isLetterKey)

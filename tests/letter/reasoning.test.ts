@@ -1,0 +1,127 @@
+// The clinician's sheet and the call sheet: what a clinician must find on them.
+import { describe, expect, it } from 'vitest';
+import type { Interpretation } from '../../src/interpret/interpretation.js';
+import { composeCallSheet, composeReasoning, sayReasoning } from '../../src/letter/index.js';
+import { holdTiers } from '../../src/terms.js';
+import { examples } from './examples.js';
+import { clinic, english, letterOf } from './fixtures.js';
+
+const input = letterOf({ pattern: 'iron-deficiency-anaemia', flags: ['crp-raised'] });
+const source = (checked: 'read' | 'proposal' | 'from-memory') => ({
+  rule: `invented-${checked}`,
+  source: 'An invented guideline',
+  at: 'table 1',
+  checked,
+  number: '30 ug/L',
+});
+const interpretation: Interpretation = {
+  ...input.interpretation,
+  pattern: {
+    ...input.interpretation.pattern,
+    supports: [
+      { code: 'ferritin-low', facts: { analyte: 'ferritin', value: 4, unit: 'ug/L' }, rules: [] },
+    ],
+    against: [{ code: 'crp-high', facts: {}, rules: [] }],
+    missing: ['stfr'],
+  },
+  sources: [source('read'), source('proposal'), source('from-memory')],
+};
+const sheet = composeReasoning(input.report, interpretation, input.advice, english);
+const text = sayReasoning(sheet);
+const everyExample = await examples();
+
+describe("the clinician's sheet", () => {
+  it('opens with the pattern, then the hold, then what speaks for and against it', () => {
+    expect(sheet.blocks.slice(0, 5).map(({ slug }) => slug)).toEqual([
+      'pattern',
+      'hold',
+      'supports',
+      'against',
+      'missing',
+    ]);
+  });
+
+  it('shows a reason with its number and unit', () => {
+    expect(text).toContain('Ferritin is low (4 ug/L).');
+  });
+
+  it('marks a proposal and a number from memory so that nobody overlooks them', () => {
+    expect(text).toContain('PROPOSAL');
+    expect(text).toContain('FROM MEMORY');
+    expect(text).toMatch(/30 ug\/L \| An invented guideline, table 1 \| read in the source/);
+  });
+
+  it('shows every result with its yardstick, as the laboratory wrote it', () => {
+    const table = sheet.blocks.find(({ slug }) => slug === 'results')?.table;
+    expect(table?.rows).toHaveLength(interpretation.results.length);
+    expect(table?.rows[0]).toEqual([
+      'Haemoglobin',
+      '104 g/L',
+      'a little below',
+      expect.stringContaining('115 to 155 g/L'),
+    ]);
+  });
+
+  it.each(everyExample)('can be made for $name', ({ input: example }) => {
+    const made = composeReasoning(example.report, example.interpretation, example.advice, english);
+    expect(sayReasoning(made)).not.toMatch(/\{\{|undefined|\bnull\b|NaN/);
+    expect(made.blocks.every(({ heading }) => heading !== '')).toBe(true);
+  });
+
+  it('is our bug when a code has no words, and says which', () => {
+    const broken = {
+      ...interpretation,
+      nearMisses: [{ code: 'not-a-code', facts: {}, rules: [] }],
+    };
+    expect(() => composeReasoning(input.report, broken, input.advice, english)).toThrow(
+      'reason.not-a-code',
+    );
+  });
+});
+
+describe('the call sheet', () => {
+  const call = (tier: (typeof holdTiers)[number], name: string | null, ageMonths = 429) => {
+    const held = letterOf({
+      pattern: 'iron-deficiency-anaemia',
+      tier,
+      patient: { name, ageMonths },
+    });
+    const reasons = [
+      {
+        code: 'haemoglobin-below-emergency-limit',
+        facts: { value: 62, unit: 'g/L' },
+        rules: [],
+        tier,
+      },
+    ];
+    return sayReasoning(
+      composeCallSheet(
+        held.report,
+        { ...held.interpretation, hold: { tier, reasons } },
+        clinic,
+        english,
+      ),
+    );
+  };
+
+  it.each(holdTiers)('at tier %s says who, why, what to say and what to write down', (tier) => {
+    const said = call(tier, 'Noor Castellane');
+    expect(said).toContain('Noor Castellane');
+    expect(said).toContain('62 g/L');
+    for (const heading of ['Who to call', 'Why', 'What to say', 'What to ask', 'Write down']) {
+      expect(said).toContain(heading);
+    }
+  });
+
+  it("gives the clinic's own emergency number", () => {
+    expect(call('emergency', 'Noor Castellane')).toContain(clinic.emergencyNumber);
+  });
+
+  it('sends the caller to the parent of a child', () => {
+    expect(call('emergency', 'Noor Castellane', 60)).toContain('parent or carer');
+  });
+
+  it('finds somebody without a name by number', () => {
+    expect(call('same-day', null)).toContain('SB-2001');
+  });
+});
