@@ -54,7 +54,10 @@ export type Block =
   | { readonly kind: 'page-break' }
   | { readonly kind: 'rule' };
 
-/** A picture: shapes of the closed SVG subset in viewBox units, with a title and a description in words. */
+/**
+ * A picture: shapes of the closed SVG subset, with a title and a description in words. One unit is one point at
+ * the standard size; text anchors follow reading as in SVG: the start of right-to-left text is its right end.
+ */
 export type Scene = {
   readonly width: number;
   readonly height: number;

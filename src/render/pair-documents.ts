@@ -65,10 +65,14 @@ function zip(
       block.kind === 'section' &&
       beside.kind === 'section' &&
       block.lang === null &&
+      !isLetterhead(block) &&
       (!block.keep || block.blocks.some(({ kind }) => kind === 'pair'));
     if (block.kind === 'pair' && beside.kind === 'pair') {
       return zip(childrenOf(block), childrenOf(beside), other);
     }
+    // Its labels would become too small to read in half the width.
+    if (block.kind === 'figure' && block.scene.width > widestBeside)
+      return [block, inOther(beside, other)];
     if (mayOpen) return zip(block.blocks, beside.blocks, other);
     return [
       {
@@ -78,6 +82,16 @@ function zip(
       },
     ];
   });
+}
+
+/** Pictures drawn wider than this, in points, stand under each other. */
+const widestBeside = 260;
+
+/** Lines of an address belong together. */
+function isLetterhead({ blocks }: Block & { readonly kind: 'section' }): boolean {
+  return blocks.every(
+    (block) => block.kind === 'paragraph' && ['address', 'label'].includes(block.look),
+  );
 }
 
 /** Where two lists of blocks stop having the same shape; null when they never do. */

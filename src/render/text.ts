@@ -130,8 +130,11 @@ function hang(mark: string, text: string): string {
 const wide =
   /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\u3000-\u303F\uFF01-\uFF60]/u;
 
+const plainColumns = /^[\x20-\x7E]*$/;
+
 /** Ideographs take two columns, marks and invisible characters none. */
 function columnsOf(text: string): number {
+  if (plainColumns.test(text)) return text.length;
   let count = 0;
   for (const character of text) {
     if (/[\p{M}\p{Cf}]/u.test(character)) continue;

@@ -24,6 +24,11 @@ const dir = oneOf('ltr', 'rtl');
 const number = matching(/^-?\d+(\.\d+)?$/, 'a number such as 12 or 0.5');
 const shape: Allowed = { accepts: isShapeName, expected: 'a name from the table of look' };
 
+/** Every number is separated, so that the pattern can only be read in one way and never tries twice. */
+const numeral = '-?\\d+(?:\\.\\d+)?';
+const command = `(?:[ML]${numeral} ${numeral}|C${numeral}(?: ${numeral}){5}|Z)`;
+const pathData = new RegExp(`^${command}(?: ${command})*$`);
+
 const plain: TagRule = { classes: [], attributes: {} };
 const withClasses = (...classes: readonly string[]): TagRule => ({ classes, attributes: {} });
 const drawn = (...names: readonly string[]): TagRule => ({
@@ -97,10 +102,7 @@ const rules: Readonly<Record<string, TagRule>> = {
     classes: [],
     attributes: {
       class: shape,
-      d: matching(
-        /^(?:[MLC](?: ?-?\d+(?:\.\d+)?)+ ?|Z ?)+$/,
-        'M, L, C and Z with absolute numbers',
-      ),
+      d: matching(pathData, 'M, L, C and Z with absolute numbers, one space between'),
     },
   },
   text: {

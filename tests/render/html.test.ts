@@ -110,6 +110,18 @@ describe('two languages side by side', () => {
     expect(paired.ok && nested(paired.value.blocks, false)).toBe(false);
   });
 
+  it('show a wide picture at its full width, once in each language', () => {
+    if (!paired.ok) throw new Error('not paired');
+    const { blocks } = paired.value;
+    const at = blocks.findIndex((block) => block.kind === 'figure' && block.scene.width > 300);
+    expect(at).toBeGreaterThan(0);
+    expect(blocks[at + 1]).toMatchObject({
+      kind: 'section',
+      lang: 'en',
+      blocks: [{ kind: 'figure' }],
+    });
+  });
+
   it('open with the stamps of the first, whole width', () => {
     expect(paired.ok && paired.value.blocks.find(({ kind }) => kind === 'notice')).toMatchObject({
       look: 'band',

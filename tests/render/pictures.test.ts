@@ -269,3 +269,13 @@ describe('the svg of a picture', () => {
     expect(readSvg(svg, 'f').ok).toBe(false);
   });
 });
+
+describe('a very long path', () => {
+  it('is refused in a moment, however close to right it is', () => {
+    const path = `M1 1${' L12345678901234567890 1'.repeat(500)} L1`;
+    const started = performance.now();
+    const svg = `<svg viewBox="0 0 1 1" role="img"><title>t</title><desc>d</desc><path class="axis" d="${path}"/></svg>`;
+    expect(readSvg(svg, 'f').ok).toBe(false);
+    expect(performance.now() - started).toBeLessThan(2000);
+  });
+});
