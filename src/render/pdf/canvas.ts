@@ -14,7 +14,7 @@ export type Element = {
   readonly end: () => void;
 };
 
-export type ElementFacts = {
+type ElementFacts = {
   readonly lang?: string;
   readonly alt?: string;
   readonly bbox?: readonly number[];
@@ -77,7 +77,7 @@ export function openCanvas(facts: DocumentFacts): Canvas {
 }
 
 /** pdfkit writes document facts into XML as they are: what XML reserves becomes its look-alike. */
-export function xmpSafe(text: string): string {
+function xmpSafe(text: string): string {
   return text
     .replaceAll('&', '\uFF06')
     .replaceAll('<', '\u2039')

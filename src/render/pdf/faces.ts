@@ -3,7 +3,7 @@ import { look } from '../look.js';
 import table from './faces.json' with { type: 'json' };
 
 /** One font file: its name beside the program, and the package and path it is copied from. */
-export type FaceFile = { readonly file: string; readonly package: string; readonly path: string };
+type FaceFile = { readonly file: string; readonly package: string; readonly path: string };
 
 /** Two weights of one design. `leading` is a row of the table of look. */
 export type Family = {

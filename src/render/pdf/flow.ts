@@ -31,12 +31,12 @@ export type Frame = Spaced & {
 };
 
 /** Side by side from one common top; each column breaks by its own rules. */
-export type Columns = Spaced & {
+type Columns = Spaced & {
   readonly kind: 'columns';
   readonly columns: readonly (readonly Element[])[];
 };
 
-export type PageBreak = Spaced & { readonly kind: 'break' };
+type PageBreak = Spaced & { readonly kind: 'break' };
 
 export type Element = Strip | Frame | Columns | PageBreak;
 
@@ -144,7 +144,7 @@ function framed(frame: Frame, inside: Filled): Filled {
 }
 
 /** Height of an element laid out whole, points. */
-export function heightOf(element: Element): number {
+function heightOf(element: Element): number {
   if (element.kind === 'strip') return element.height;
   if (element.kind === 'break') return 0;
   if (element.kind === 'frame') return stackHeight(element.children) + 2 * element.padding;

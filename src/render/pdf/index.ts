@@ -7,7 +7,7 @@ import { languagesOf } from './languages.js';
 import { layOut } from './layout.js';
 
 export { closeSheets, openSheets, type Sheets } from './draw.js';
-export { faceFiles, type FaceFile } from './faces.js';
+export { faceFiles } from './faces.js';
 export { openFonts, type Fonts } from './fonts.js';
 export { layOut } from './layout.js';
 

@@ -6,7 +6,7 @@ import { graphemes, widthOf, type Paragraph, type Piece, type Unit } from './par
 import type { Glyph } from './shape.js';
 
 /** Glyphs drawn in one go. `x` and `width` in thousandths of an em, from the left edge of the line's ink. */
-export type LinePiece = {
+type LinePiece = {
   readonly run: number;
   readonly file: string;
   readonly x: number;

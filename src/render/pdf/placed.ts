@@ -74,7 +74,7 @@ export type PictureInk = {
 };
 
 /** Holds a tag's place in the reading order where nothing is drawn, such as an empty cell. */
-export type EmptyInk = { readonly kind: 'empty'; readonly tag: number; readonly y: number };
+type EmptyInk = { readonly kind: 'empty'; readonly tag: number; readonly y: number };
 
 export type Ink = TextInk | PictureInk | EmptyInk;
 

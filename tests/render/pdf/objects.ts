@@ -1,10 +1,10 @@
 // Bytes of a PDF arrive; its objects and inflated streams leave (ISO 32000-1, 7.3; files without object streams).
 import { inflateSync } from 'node:zlib';
 
-export type Ref = { readonly ref: number };
+type Ref = { readonly ref: number };
 export type Dict = { readonly [key: string]: Value };
 export type Value = string | number | boolean | null | Ref | Dict | readonly Value[];
-export type Entry = { readonly value: Value; readonly stream: Uint8Array | null };
+type Entry = { readonly value: Value; readonly stream: Uint8Array | null };
 
 /** Names keep their slash, strings lose their brackets. */
 export type Objects = {
@@ -55,11 +55,11 @@ export function readObjects(bytes: Uint8Array): Objects {
 
 const empty = new Uint8Array();
 
-export function isRef(value: Value | undefined): value is Ref {
+function isRef(value: Value | undefined): value is Ref {
   return typeof value === 'object' && value !== null && 'ref' in value;
 }
 
-export function isDict(value: Value | undefined): value is Dict {
+function isDict(value: Value | undefined): value is Dict {
   return typeof value === 'object' && value !== null && !Array.isArray(value) && !('ref' in value);
 }
 

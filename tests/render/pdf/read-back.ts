@@ -1,7 +1,7 @@
 // Bytes of a PDF arrive; what was painted under which mark, the tag tree and the fonts leave.
 import { type Dict, type Objects, readerAt, readObjects, type Value } from './objects.js';
 
-export type Drawn = {
+type Drawn = {
   readonly font: Dict;
   readonly code: number;
   readonly text: string;
@@ -161,7 +161,7 @@ export function textOf(node: TagNode, pdf: ReadPdf): string {
     .replaceAll('\u200B', '');
 }
 
-export function drawnAt(page: number, mcid: number, pdf: ReadPdf): readonly Drawn[] {
+function drawnAt(page: number, mcid: number, pdf: ReadPdf): readonly Drawn[] {
   return pdf.stretches
     .filter((one) => one.page === page && one.mark === mcid)
     .flatMap((one) => one.drawn);
