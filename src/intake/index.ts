@@ -14,6 +14,7 @@ import type { InputFile, Intake, WrittenPatient } from './written.js';
 export { reportFileSchema } from './json/index.js';
 export { largestFile } from './sniff.js';
 export { type ColumnMap, readColumnMap } from './table/column-map.js';
+export { proposeColumns } from './table/propose.js';
 
 export type InputOptions = {
   /** What a laboratory's columns mean, for tables. */
@@ -38,15 +39,17 @@ export async function readInput(file: InputFile, options: InputOptions = {}): Pr
 
 async function readAs(
   format: Intake['format'],
-  { name, bytes }: InputFile,
+  file: InputFile,
   text: string,
   { columns = {} }: InputOptions,
 ): Promise<Intake> {
+  const { name, bytes } = file;
   if (format === 'json' || format === 'fhir') return readJsonOf(name, text);
   if (format === 'csv') return readCsv(name, text, columns);
   if (format === 'hl7v2') return readHl7(name, decodeMessage(name, bytes).text);
   if (format === 'text') return readText(name, text);
-  throw new Error(`no reader for ${format}`);
+  const { readXlsx } = await import('./xlsx/index.js');
+  return readXlsx(file, columns);
 }
 
 /** JSON is ours or FHIR's; a resource says its type. */

@@ -1,0 +1,110 @@
+// A laboratory's table arrives; a column map to look over leaves, with what is doubtful in it.
+import { type Checked, fine, faulty, type Problem } from '../../problem.js';
+import { decode } from '../decode.js';
+import { at, fault } from '../fault.js';
+import { orderProvedBy, needsOrder } from '../date-as-written.js';
+import { splitRows } from '../csv/split-rows.js';
+import { meaningOfColumn } from '../names.js';
+import { provesDecimalComma } from '../number-as-written.js';
+import { unitFamily } from '../unit-family.js';
+import { whichAnalyte } from '../which-analyte.js';
+import type { InputFile } from '../written.js';
+import type { ColumnMap, MappedColumn } from './column-map.js';
+import type { Table } from './table.js';
+import { testHeader } from './test-header.js';
+
+/**
+ * Proposes what the columns of a CSV file mean, by their names, units and what stands below them.
+ * It is a proposal for a person to confirm: the notes say what could not be told.
+ * @example proposeColumns(file) // { columns: { 'Pat-Nr': 'id', 'FERR (ug/L)': { analyte: 'ferritin', unit: 'ug/L' } }, … }
+ */
+export function proposeColumns(file: InputFile): Checked<ColumnMap> {
+  const split = splitRows(file.name, decode(file.name, file.bytes).text);
+  if (!split.ok) return faulty(split.problems);
+  const table = split.value;
+  const notes: Problem[] = [];
+  const columns = Object.fromEntries(
+    table.header.cells.flatMap((header, i): [string, MappedColumn][] => {
+      const name = header.trim();
+      return name === '' ? [] : [[name, proposed(table, name, i, notes)]];
+    }),
+  );
+  const cells = table.rows.flatMap((row) => row.cells.map((cell) => cell.trim()));
+  const datesOpen = cells.some(needsOrder);
+  const map: ColumnMap = {
+    columns,
+    tests: testsOf(table, columns, notes),
+    dates: datesOpen ? orderProvedBy(cells) : 'iso',
+    decimal: cells.some(provesDecimalComma) ? ',' : null,
+  };
+  if (datesOpen && map.dates === null) {
+    notes.push(
+      fault('day-or-month', at(file.name, null, 'dates'), 'cannot tell the day from the month', {
+        expected: "'day-first' or 'month-first'",
+      }),
+    );
+  }
+  return fine(map, notes);
+}
+
+function proposed(table: Table, name: string, index: number, notes: Problem[]): MappedColumn {
+  const place = at(table.file, table.header.row, name);
+  const meaning = meaningOfColumn(name);
+  if (meaning !== null) return meaning;
+  const { name: test, unit } = testHeader(name);
+  const which = whichAnalyte({ name: test, code: null, unit, specimen: null });
+  if (which.is === 'analyte') {
+    if (unit === null)
+      notes.push(
+        fault('no-unit', place, 'cannot tell the unit of this column', {
+          expected: "a unit in the map, such as 'ug/L'",
+        }),
+      );
+    return { analyte: which.analyte, unit };
+  }
+  if (which.is === 'question')
+    notes.push(fault('which-test', place, which.cannot, { found: which.found }));
+  if (which.is === 'unknown') {
+    const below = table.rows
+      .flatMap((row) => row.cells[index]?.trim() ?? [])
+      .filter((cell) => cell !== '');
+    if (below.length > 0 && below.every((cell) => unitFamily(cell) !== null)) return 'unit';
+    const near = which.near === null ? null : `Did you mean '${which.near}'?`;
+    notes.push(
+      fault(
+        'unknown-column',
+        place,
+        'cannot tell what this column holds; it would be passed over',
+        { remedy: near },
+      ),
+    );
+  }
+  return 'ignore';
+}
+
+/** Names of tests that no table has, each for a person to decide; only names that stand in a column of tests. */
+function testsOf(
+  table: Table,
+  columns: Readonly<Record<string, MappedColumn>>,
+  notes: Problem[],
+): ColumnMap['tests'] {
+  const index = table.header.cells.findIndex((header) => columns[header.trim()] === 'test');
+  if (index < 0) return null;
+  const names = new Set(table.rows.map((row) => (row.cells[index] ?? '').trim()));
+  const unknown = [...names].filter(
+    (name) =>
+      name !== '' &&
+      whichAnalyte({ name, code: null, unit: null, specimen: null }).is === 'unknown',
+  );
+  for (const name of unknown) {
+    notes.push(
+      fault(
+        'unknown-test',
+        at(table.file, null, 'tests'),
+        'cannot tell which test this is; it would be passed over',
+        { found: name },
+      ),
+    );
+  }
+  return Object.fromEntries(unknown.map((name) => [name, 'ignore' as const]));
+}
