@@ -18,7 +18,7 @@ export function changesSince(panel: Panel, previous: readonly Panel[]): readonly
 }
 
 /** One test on two dates, per cent of the earlier value. */
-export function changeBetween(then: Result, now: Result, collected: string): Change {
+function changeBetween(then: Result, now: Result, collected: string): Change {
   const earlier = { collected, copied: then.copied, value: then.quantity.value };
   const limits = changeLimit(now.analyte);
   const plain = [then, now].every(

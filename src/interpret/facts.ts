@@ -1,7 +1,7 @@
 // In: a person, their panels. Out: facts beside the levels: recent iron, contradictions, a recent bleed.
+import { signs } from '../knowledge/follow-up.js';
 import { limit } from '../knowledge/limit.js';
 import type { Panel, Result } from '../report/report.js';
-import type { Bleeding } from '../terms.js';
 import { fallOfHaemoglobin } from './fall.js';
 import { saturationFrom } from './derive.js';
 import type { Reason } from './interpretation.js';
@@ -9,18 +9,6 @@ import type { Levels } from './level.js';
 import { plainLevel } from './level.js';
 import { above } from './measure.js';
 import type { Person } from './person.js';
-
-/** Bleedings that can lower haemoglobin within days; heavy periods act over months. */
-const recentBleedings: readonly Bleeding[] = [
-  'black-or-bloody-stool',
-  'vomited-blood',
-  'very-heavy-now',
-  'recent-injury-or-surgery',
-  'recent-birth',
-  'blood-donation',
-  'nosebleeds',
-  'other',
-];
 
 /** Iron taken or injected so lately that iron and saturation say nothing; empty when they are not raised. */
 export function recentIron(person: Person, levels: Levels): readonly Reason[] {
@@ -115,9 +103,10 @@ export function recentBleed(
   previous: readonly Panel[],
   panel: Panel,
 ): readonly Reason[] {
+  const recent = signs('sign-recent-bleeding');
   const recorded = person.context.bleeding
-    .filter((bleeding) => recentBleedings.includes(bleeding))
-    .map((bleeding) => ({ code: 'bleed-recorded', facts: { bleeding }, rules: [] }));
+    .filter((bleeding) => recent.bleedings.includes(bleeding))
+    .map((bleeding) => ({ code: 'bleed-recorded', facts: { bleeding }, rules: [recent.id] }));
   const until = limit('after-birth-until');
   const birth =
     person.group.kind === 'after-birth' && recorded.length === 0

@@ -6,7 +6,7 @@ import { above, below } from './measure.js';
 import type { Person } from './person.js';
 
 /** How ferritin reads, finer than its level; also the code of the reason it gives. */
-export type FerritinReading =
+type FerritinReading =
   | 'ferritin-low'
   | 'ferritin-low-stores-likely'
   | 'ferritin-may-be-low'
@@ -28,7 +28,7 @@ export function ferritinLimit(person: Person, role: FerritinRow['role']): Ferrit
 }
 
 /** The upper limit: the laboratory's own where printed, else WHO 2020's for the group. */
-export function ferritinHigh(
+function ferritinHigh(
   person: Person,
   interval: ReferenceInterval | null,
 ): { readonly value: number; readonly row: FerritinRow | null } | null {

@@ -48,7 +48,7 @@ export function belowGuideline(person: Person, quantity: Quantity): Answer | nul
   return answers.includes('undecided') ? 'undecided' : 'no';
 }
 
-export const severities = ['none', 'mild', 'moderate', 'severe'] as const;
+const severities = ['none', 'mild', 'moderate', 'severe'] as const;
 export type Severity = (typeof severities)[number];
 
 /** How low haemoglobin is by WHO's bands; null when it cannot be told. */

@@ -1,8 +1,8 @@
 // In: readings, panels, context. Out: the hold tier with every reason, most pressing first.
-import { type HoldRow, holdRules } from '../knowledge/follow-up.js';
+import { type HoldRow, holdRules, signs } from '../knowledge/follow-up.js';
 import { limit } from '../knowledge/limit.js';
 import type { Panel, Quantity } from '../report/report.js';
-import { type Bleeding, type HoldTier, holdTiers, type Symptom } from '../terms.js';
+import { type HoldTier, holdTiers } from '../terms.js';
 import { saturationFrom } from './derive.js';
 import { contradictions } from './facts.js';
 import { fallOfHaemoglobin } from './fall.js';
@@ -14,30 +14,6 @@ import type { Person } from './person.js';
 import type { Reading } from './reading.js';
 
 type Held = Reason & { readonly tier: HoldTier };
-
-const danger: readonly Symptom[] = [
-  'chest-pain',
-  'breathless-at-rest',
-  'fainting',
-  'heart-racing-at-rest',
-  'confusion',
-  'sudden-loss-of-sight',
-  'one-sided-weakness',
-  'swollen-painful-leg',
-  'limp-or-very-sleepy-child',
-  'refusing-feeds',
-];
-const clot: readonly Symptom[] = [
-  'headache',
-  'sudden-loss-of-sight',
-  'one-sided-weakness',
-  'swollen-painful-leg',
-];
-const activeBleedings: readonly Bleeding[] = [
-  'vomited-blood',
-  'black-or-bloody-stool',
-  'very-heavy-now',
-];
 
 /**
  * The tier is the most pressing of all reasons, over every reading that is still open; 'routine' without one.
@@ -89,17 +65,17 @@ function valueReasons(person: Person): readonly Held[] {
 }
 
 function meant({ sex, kinds, needs }: HoldRow, { group, context }: Person): boolean {
-  const has = (some: readonly Symptom[]) => some.some((one) => context.symptoms.includes(one));
+  const has = (id: string) => signs(id).symptoms.some((one) => context.symptoms.includes(one));
   if (!kinds.includes(group.kind) || (sex !== 'any' && sex !== group.sex)) return false;
   switch (needs) {
     case 'nothing':
       return true;
     case 'danger-symptom':
-      return has(danger);
+      return has('sign-danger');
     case 'clot-symptom':
-      return has(clot);
+      return has('sign-clot');
     case 'fever':
-      return has(['fever']);
+      return context.symptoms.includes('fever');
   }
 }
 
@@ -125,28 +101,32 @@ function severeReasons(person: Person): readonly Held[] {
 }
 
 function bodyReasons({ person, read }: Reading): readonly Held[] {
-  const { symptoms, bleeding } = person.context;
-  const held = (code: string, tier: HoldTier, facts: Reason['facts']): Held => ({
-    code,
-    tier,
-    facts,
-    rules: [],
-  });
   const anaemic = read.levels.haemoglobin === 'low';
-  const unwell =
-    person.group.kind === 'pregnant' &&
-    (symptoms.includes('dizziness') || bleeding.some((one) => one !== 'none'));
+  const unwell = present('sign-pregnant-unwell', person)[0];
   return [
-    ...bleeding
-      .filter((one) => activeBleedings.includes(one))
-      .map((one) => held('active-bleeding', 'emergency', { bleeding: one })),
-    ...symptoms
-      .filter((one) => danger.includes(one))
-      .map((symptom) => held('danger-symptom', 'same-day', { symptom })),
-    ...symptoms
-      .filter((one) => anaemic && (one === 'jaundice' || one === 'fever'))
-      .map((symptom) => held('anaemia-with-jaundice-or-fever', 'same-day', { symptom })),
-    ...(unwell ? [held('pregnant-and-unwell', 'same-day', {})] : []),
+    ...present('sign-active-bleeding', person).map(
+      (sign): Held => ({ ...sign, code: 'active-bleeding', tier: 'emergency' }),
+    ),
+    ...present('sign-danger', person).map(
+      (sign): Held => ({ ...sign, code: 'danger-symptom', tier: 'same-day' }),
+    ),
+    ...(anaemic ? present('sign-anaemia-unwell', person) : []).map(
+      (sign): Held => ({ ...sign, code: 'anaemia-with-jaundice-or-fever', tier: 'same-day' }),
+    ),
+    ...(person.group.kind === 'pregnant' && unwell !== undefined
+      ? [{ ...unwell, code: 'pregnant-and-unwell', tier: 'same-day' } as const]
+      : []),
+  ];
+}
+
+/** The signs of a row that this person has, each with the row behind it. */
+function present(id: string, { context }: Person): readonly Omit<Reason, 'code'>[] {
+  const row = signs(id);
+  const symptoms = context.symptoms.filter((one) => row.symptoms.includes(one));
+  const bleedings = context.bleeding.filter((one) => row.bleedings.includes(one));
+  return [
+    ...bleedings.map((bleeding) => ({ facts: { bleeding }, rules: [row.id] })),
+    ...symptoms.map((symptom) => ({ facts: { symptom }, rules: [row.id] })),
   ];
 }
 
@@ -186,13 +166,15 @@ function fallReasons(panel: Panel, previous: readonly Panel[]): readonly Held[] 
 
 /** HL7 table 0078: LL, HH and AA call for action now; LU and HU are strong without being critical. */
 function laboratoryReasons(panel: Panel): readonly Held[] {
-  return panel.results.flatMap(({ analyte, labFlag }): readonly Held[] => {
-    if (labFlag === null) return [];
-    const facts = { analyte, flag: labFlag };
-    if (['LL', 'HH', 'AA'].includes(labFlag))
-      return [{ code: 'laboratory-panic-flag', tier: 'same-day', facts, rules: [] }];
-    return ['LU', 'HU'].includes(labFlag)
-      ? [{ code: 'laboratory-strong-flag', tier: 'referral', facts, rules: [] }]
-      : [];
-  });
+  const marks = [
+    ['sign-laboratory-panic', 'laboratory-panic-flag', 'same-day'],
+    ['sign-laboratory-strong', 'laboratory-strong-flag', 'referral'],
+  ] as const;
+  return panel.results.flatMap(({ analyte, labFlag }) =>
+    marks.flatMap(([id, code, tier]): readonly Held[] =>
+      labFlag !== null && signs(id).marks.includes(labFlag)
+        ? [{ code, tier, facts: { analyte, flag: labFlag }, rules: [id] }]
+        : [],
+    ),
+  );
 }

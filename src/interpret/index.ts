@@ -2,11 +2,8 @@
 export { interpret } from './interpret.js';
 export type * from './interpretation.js';
 export {
-  type ClinicianNoteCode,
   clinicianNoteCodes,
-  type HoldReasonCode,
   holdReasonCodes,
-  type PatternReasonCode,
   patternReasonCodes,
   reasonCodes,
 } from './reason-codes.js';

@@ -4,7 +4,7 @@ import { changesSince } from './change.js';
 import { raiseFlags } from './flag/raise-flags.js';
 import { groupsFor } from './group.js';
 import { holdFor, holdWithoutGroup } from './hold.js';
-import type { Interpretation } from './interpretation.js';
+import type { GroupUsed, Interpretation } from './interpretation.js';
 import { mergePatterns, mergeResults, patternRulesOf, uniqueReasons } from './merge.js';
 import { nearlyFired } from './near.js';
 import { notesFor } from './notes.js';
@@ -31,7 +31,7 @@ export function interpret(report: Report, today: string): Interpretation {
   const changes = changesSince(panel, previous);
   const nearMisses = uniqueReasons(readings.flatMap(nearlyFired));
   const clinicianNotes = uniqueReasons(readings.flatMap((one) => notesFor(one, report)));
-  const groups = readings.map(({ person: { group, adjustment } }) => ({
+  const groups: readonly GroupUsed[] = readings.map(({ person: { group, adjustment } }) => ({
     group: group.slug,
     rules: [...group.rules, ...adjustment.altitude.rules, ...adjustment.smoking.rules],
   }));

@@ -13,7 +13,7 @@ const deficiencyAnaemia: readonly Pattern[] = [
 ];
 
 /** Anaemia with iron deficiency as the main pattern or a second statement. */
-export function hasDeficiencyAnaemia({ decision }: Reading): boolean {
+function hasDeficiencyAnaemia({ decision }: Reading): boolean {
   return [decision.row, ...decision.companions].some(({ pattern }) =>
     deficiencyAnaemia.includes(pattern),
   );

@@ -6,7 +6,7 @@ import { type Adjustment, adjustmentFor } from './adjust.js';
 import type { Group } from './group.js';
 import { above } from './measure.js';
 
-export type Inflammation = 'raised' | 'usual' | 'not-measured';
+type Inflammation = 'raised' | 'usual' | 'not-measured';
 
 /** One person read as a member of one group. */
 export type Person = {

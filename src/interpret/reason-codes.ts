@@ -51,7 +51,6 @@ export const patternReasonCodes = [
   'pattern-nearly',
   'limit-nearly',
 ] as const;
-export type PatternReasonCode = (typeof patternReasonCodes)[number];
 
 /** Lines of `hold.reasons`. */
 export const holdReasonCodes = [
@@ -79,7 +78,6 @@ export const holdReasonCodes = [
   'raised-saturation-and-ferritin',
   'bowel-check-pathway',
 ] as const;
-export type HoldReasonCode = (typeof holdReasonCodes)[number];
 
 /** Lines of `clinicianNotes`. */
 export const clinicianNoteCodes = [
@@ -112,7 +110,6 @@ export const clinicianNoteCodes = [
   'response-too-early',
   'recheck-after-iron',
 ] as const;
-export type ClinicianNoteCode = (typeof clinicianNoteCodes)[number];
 
 /** Every code, for the test that each has its words. */
 export const reasonCodes = [

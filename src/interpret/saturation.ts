@@ -5,7 +5,7 @@ import type { Level } from '../terms.js';
 import type { Group } from './group.js';
 import { above, below } from './measure.js';
 
-export type SaturationReading =
+type SaturationReading =
   | 'transferrin-saturation-low'
   | 'transferrin-saturation-borderline'
   | 'transferrin-saturation-usual'

@@ -1,8 +1,9 @@
 // In: nothing. Out: rows for holds, disease rules, change between two tests and clinicians' pathways.
 import { z } from 'zod';
-import { analytes, conditions, holdTiers } from '../terms.js';
+import { analytes, bleedings, conditions, holdTiers, symptoms } from '../terms.js';
 import diseaseRows from './disease-rules.json' with { type: 'json' };
 import { groupKinds } from './groups.js';
+import signRows from './hold-signs.json' with { type: 'json' };
 import holdRows from './hold-rules.json' with { type: 'json' };
 import pathwayRows from './pathways.json' with { type: 'json' };
 import { readRows, rowFields } from './row.js';
@@ -23,6 +24,24 @@ const holdRow = z.object({
 export type HoldRow = z.infer<typeof holdRow>;
 /** A single value that raises the hold to a tier. */
 export const holdRules: readonly HoldRow[] = readRows('hold-rules', holdRow, holdRows);
+
+const signRow = z.object({
+  ...rowFields,
+  symptoms: z.array(z.enum(symptoms)),
+  bleedings: z.array(z.enum(bleedings)),
+  /** Marks of HL7 table 0078. */
+  marks: z.array(z.enum(['N', 'L', 'H', 'LU', 'HU', 'LL', 'HH', 'A', 'AA'])),
+});
+export type SignRow = z.infer<typeof signRow>;
+/** Signs of the body, and marks of the laboratory, that matter whatever the values are. */
+export const holdSigns: readonly SignRow[] = readRows('hold-signs', signRow, signRows);
+
+/** The signs of that id; an unknown id is our bug, so it throws. */
+export function signs(id: string): SignRow {
+  const row = holdSigns.find((one) => one.id === id);
+  if (row === undefined) throw new Error(`knowledge: no signs called ${id}`);
+  return row;
+}
 
 const diseaseRow = z.object({
   ...rowFields,

@@ -19,7 +19,7 @@ export const tableTests = [
 export type TableTest = (typeof tableTests)[number];
 
 /** What is known beside the levels. */
-export const tableFacts = [
+const tableFacts = [
   'recent-iron',
   'contradiction',
   'bleed',

@@ -1,7 +1,7 @@
 // In: the id of any row interpretation may use. Out: the row with its number in words of figures and units.
 import { altitudes, groupsByAge, haemoglobinLimits, smokings } from './groups.js';
 import { ferritinLimits, positionBands, saturationLimits, usualIntervals } from './cut-offs.js';
-import { allPathways, diseaseRules, holdRules, variations } from './follow-up.js';
+import { allPathways, diseaseRules, holdRules, holdSigns, variations } from './follow-up.js';
 import { limits } from './limit.js';
 import { companionRules, patternProfiles, patternRules } from './pattern-rules.js';
 import { crossChecks, intervalWindows, plausibleLimits, unitSlips } from './plausible.js';
@@ -19,6 +19,7 @@ const tables: readonly (readonly Row[])[] = [
   allPathways,
   diseaseRules,
   holdRules,
+  holdSigns,
   variations,
   limits,
   patternRules,

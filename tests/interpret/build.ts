@@ -30,7 +30,7 @@ const nowhere = { file: null, row: null, field: null };
 
 export const today = '2026-11-25';
 
-export function patientOf(facts: Partial<Patient> = {}): Patient {
+function patientOf(facts: Partial<Patient> = {}): Patient {
   return {
     id: null,
     name: null,
@@ -49,7 +49,7 @@ export function patientOf(facts: Partial<Patient> = {}): Patient {
   };
 }
 
-export function contextOf(facts: Partial<Context> = {}): Context {
+function contextOf(facts: Partial<Context> = {}): Context {
   return {
     symptoms: [],
     bleeding: [],
@@ -63,7 +63,7 @@ export function contextOf(facts: Partial<Context> = {}): Context {
   };
 }
 
-export function resultOf(analyte: Analyte, given: Given): Result {
+function resultOf(analyte: Analyte, given: Given): Result {
   const one = typeof given === 'number' ? { value: given } : given;
   const { low = null, high = null } = one;
   const unit = canonicalUnit(analyte);
