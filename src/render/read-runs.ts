@@ -63,7 +63,7 @@ export function hasRightToLeft(text: string): boolean {
 }
 
 /** Direction of the first letter: what U+2068 and dir="auto" ask for (UAX 9, rules P2 and P3). */
-export function firstStrongDirection(text: string): Direction {
+function firstStrongDirection(text: string): Direction {
   const letter = firstStrong.exec(text)?.[0];
   return letter !== undefined && rightToLeft.test(letter) ? 'rtl' : 'ltr';
 }

@@ -2,9 +2,9 @@
 import { isShapeName } from './look.js';
 
 /** Says whether a value is allowed, and names what would be. */
-export type Allowed = { readonly accepts: (value: string) => boolean; readonly expected: string };
+type Allowed = { readonly accepts: (value: string) => boolean; readonly expected: string };
 
-export type TagRule = {
+type TagRule = {
   readonly classes: readonly string[];
   readonly attributes: Readonly<Record<string, Allowed>>;
 };
@@ -121,7 +121,7 @@ const rules: Readonly<Record<string, TagRule>> = {
 };
 
 /** The rule of a tag; undefined when the subset has no such tag. */
-export function ruleOf(tag: string): TagRule | undefined {
+function ruleOf(tag: string): TagRule | undefined {
   return Object.hasOwn(rules, tag) ? rules[tag] : undefined;
 }
 

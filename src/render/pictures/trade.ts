@@ -2,7 +2,7 @@
 import type { Shape } from '../block.js';
 
 /** `outline` when measured, `missing` (dashed) when not. */
-export type FrameLook = 'outline' | 'missing';
+type FrameLook = 'outline' | 'missing';
 
 export type Point = { readonly x: number; readonly y: number };
 
