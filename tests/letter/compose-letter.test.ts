@@ -51,8 +51,10 @@ describe('every letter', () => {
   it.each(casesOf())('$name says whom to call and by which date', ({ input }) => {
     const { yourSteps } = compose(input);
     const last = plain(yourSteps.steps.at(-1)?.text.text ?? '');
-    expect(last).toContain('11 December 2026');
     expect(last).toContain('555-0142');
+    const { tier } = input.interpretation.hold;
+    const urgent = tier === 'same-day' || tier === 'emergency';
+    expect(last).toContain(urgent ? '555-0142 now' : '11 December 2026');
   });
 
   // Textbooks disagree on the order in which values fall, so no letter states one.
@@ -150,6 +152,13 @@ describe('a held letter', () => {
     expect(
       composeLetter(letterOf({ pattern: low, tier: 'emergency', options: { released } })).ok,
     ).toBe(false);
+  });
+
+  it('tells nobody to wait for a date', () => {
+    const released = { by: 'Dr Imre Vale', done: 'phoned' };
+    const content = compose(letterOf({ pattern: low, tier: 'emergency', options: { released } }));
+    expect(content.yourSteps.steps.map(({ text }) => text.key)).not.toContain('step.heard-by');
+    expect(plain(content.yourSteps.steps.at(-1)?.text.text ?? '')).toMatch(/call 555-0142 now/);
   });
 
   it('opens with what was done and when to get help once released', () => {
@@ -264,6 +273,22 @@ describe('the reader', () => {
     const said = textOf(letterOf({ pattern: low, patient: { sex, menstruating: null } }));
     expect(said).not.toMatch(/heavy periods and/);
     if (sex === 'unknown') expect(said).toContain('if you have them, heavy periods');
+  });
+
+  it.each([
+    ['a woman of 76', { sex: 'female', menstruating: null }, ['over-65']],
+    ['a woman whose periods have ended', { sex: 'female', menstruating: false }, []],
+    ['somebody of 76 whose sex is not known', { sex: 'unknown', menstruating: null }, ['over-65']],
+  ] as const)('who is %s is not told of heavy periods', (_who, patient, flags) => {
+    expect(textOf(letterOf({ pattern: low, patient, flags }))).not.toMatch(/periods/);
+  });
+
+  it('who may have periods hears of them with an if', () => {
+    const patient = { menstruating: null };
+    const help = [{ sign: 'periods-stop-daily-life', urgency: 'soon' }] as const;
+    expect(textOf(letterOf({ pattern: low, patient, advice: { help } }))).toContain(
+      'if you have them, heavy periods',
+    );
   });
 
   it('who eats fish only is not told of meat', () => {

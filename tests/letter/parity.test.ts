@@ -123,6 +123,8 @@ describe('the words', () => {
       'summary.next.none',
       'step.heard-by',
       'step.heard-by.none',
+      'step.heard-by.urgent',
+      'summary.next.urgent',
       'caution.for-this-person-only.unnamed',
       'caution.cause-not-known.in-range',
       'tablets.heading',

@@ -29,12 +29,21 @@ export function tellMeaning(told: Told): Content['meaning'] {
 }
 
 /** Common causes, said only as far as they can hold for this person. */
-function cause({ report, voice: { say } }: Told): Said {
-  const { sex, menstruating, pregnancy } = report.patient;
-  if (needsCarer(report.patient)) return say('cause.low.child');
-  if (pregnancy !== null) return say('cause.low.pregnant');
-  if (sex === 'unknown') return say('cause.low.sex-unknown');
-  return say(sex === 'female' && menstruating !== false ? 'cause.low.periods' : 'cause.low');
+function cause(told: Told): Said {
+  const { report, voice } = told;
+  const { menstruating, pregnancy } = report.patient;
+  if (needsCarer(report.patient)) return voice.say('cause.low.child');
+  if (pregnancy !== null) return voice.say('cause.low.pregnant');
+  if (menstruating === true) return voice.say('cause.low.periods');
+  return voice.say(mayHavePeriods(told) ? 'cause.low.sex-unknown' : 'cause.low');
+}
+
+/** Nobody said so, and neither sex nor age rules it out. */
+function mayHavePeriods({ advice, interpretation, report }: Told): boolean {
+  const { menstruating, sex } = report.patient;
+  if (menstruating === false || sex === 'male') return false;
+  if (interpretation.flags.some(({ flag }) => flag === 'over-65')) return false;
+  return sex === 'unknown' || advice.help.some(({ sign }) => sign === 'periods-stop-daily-life');
 }
 
 /** Flags a person can make use of, what casts doubt first; all others are for the clinician's sheet. */

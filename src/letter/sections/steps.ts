@@ -42,8 +42,13 @@ function tellStep({ clinic, voice }: Told, { step, who, by, words }: PlannedStep
 
 /** Each side waits for the other unless a date says whose turn it is. */
 function heardBy(told: Told): StepTold {
-  const { advice, clinic, voice } = told;
-  const values = { date: voice.date(advice.heardBy), phone: ltr(clinic.phone) };
+  const { advice, clinic, urgent, voice } = told;
+  const values = {
+    date: voice.date(advice.heardBy),
+    phone: ltr(clinic.phone),
+    emergency: ltr(clinic.emergencyNumber),
+  };
+  if (urgent) return { text: voice.say('step.heard-by.urgent', values), words: null };
   const clinicActs = stepsOf(told, 'clinic').some(({ step }) => step !== 'no-further-test');
   const text = voice.say(clinicActs ? 'step.heard-by' : 'step.heard-by.none', values);
   return { text, words: null };

@@ -30,7 +30,8 @@ function urgency({ interpretation, voice: { say } }: Told, tier: HoldTier): read
 }
 
 /** The first planned step that is more than advice about food. */
-function nextStep({ advice, voice: { say } }: Told): Said {
+function nextStep({ advice, urgent, voice: { say } }: Told): Said {
+  if (urgent) return say('summary.next.urgent');
   const beyondFood = advice.steps.filter(({ step }) => step !== 'eat-for-iron');
   const first = beyondFood.find(({ step }) => step !== 'no-further-test') ?? beyondFood[0];
   return say(first === undefined ? 'summary.next.none' : `summary.next.${first.step}`);
