@@ -118,8 +118,16 @@ export function sexOf(word: string, others: readonly string[]): Sex | null {
   return doubtful ? null : (bySexWord.get(key) ?? null);
 }
 
-/** Every spelling of every test, for the nearest one and for tests of the table. */
-export const testSpellings: readonly string[] = spelt.map(([spelling]) => spelling);
+const spellingsByLetter = new Map<string, string[]>();
+for (const key of new Set(spelt.map(([spelling]) => nameKey(spelling)))) {
+  const letter = key[0] ?? '';
+  spellingsByLetter.set(letter, [...(spellingsByLetter.get(letter) ?? []), key]);
+}
+
+/** Spellings that begin with one letter, as keys, for finding the nearest to a misspelt name. */
+export function spellingsFrom(letter: string): readonly string[] {
+  return spellingsByLetter.get(letter) ?? [];
+}
 
 /** First meaning of a spelling wins only when all its rows agree; a spelling with two meanings is left out. */
 function index<T>(list: Spelt<T>, key: (spelling: string) => string): ReadonlyMap<string, T> {

@@ -16,8 +16,9 @@ export function nearest<T extends string>(
   const most = Math.max(1, Math.floor(key.length / lettersAnEdit));
   let best: { readonly member: T; readonly edits: number } | null = null;
   for (const member of list) {
+    if (Math.abs(member.length - word.length) > most) continue;
     const other = plain(member);
-    if (other[0] !== key[0] || Math.abs(other.length - key.length) > most) continue;
+    if (other[0] !== key[0]) continue;
     const edits = editsBetween(key, other);
     if (edits <= most && (best === null || edits < best.edits)) best = { member, edits };
   }

@@ -13,13 +13,15 @@ export type OrderedPanels = {
  * @example orderPanels([{ collected: '2026-01-02', result }]).panel.collected // '2026-01-02'
  */
 export function orderPanels(dated: readonly DatedResult[]): OrderedPanels {
-  const days = [...new Set(dated.map(({ collected }) => collected))].sort((a, b) =>
-    (b ?? '').localeCompare(a ?? ''),
-  );
-  const panels = days.map((collected) => ({
-    collected,
-    results: dated.filter((one) => one.collected === collected).map(({ result }) => result),
-  }));
+  const byDay = new Map<string | null, WrittenResult[]>();
+  for (const { collected, result } of dated) {
+    const before = byDay.get(collected);
+    if (before === undefined) byDay.set(collected, [result]);
+    else before.push(result);
+  }
+  const panels = [...byDay]
+    .map(([collected, results]) => ({ collected, results }))
+    .sort((a, b) => (b.collected ?? '').localeCompare(a.collected ?? ''));
   const [panel = { collected: null, results: [] }, ...previous] = panels;
   return { panel, previous };
 }

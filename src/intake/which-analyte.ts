@@ -2,7 +2,7 @@
 import type { Analyte } from '../terms.js';
 import { loincRowOf } from './loinc.js';
 import { nameKey } from './name-key.js';
-import { lookAlikeInside, meaningOfName, type NameMeaning, testSpellings } from './names.js';
+import { lookAlikeInside, meaningOfName, type NameMeaning, spellingsFrom } from './names.js';
 import { nearest } from './nearest.js';
 import { familiesOf, unitFamily } from './unit-family.js';
 
@@ -34,6 +34,20 @@ export type Which =
  */
 export function whichAnalyte(whole: SaidOfTest): Which {
   const said = { ...whole, name: whole.name.slice(0, longestName) };
+  const key = JSON.stringify([said.name, said.code, said.unit, said.specimen]);
+  const before = told.get(key);
+  if (before !== undefined) return before;
+  if (told.size >= mostTold) told.clear();
+  const which = tell(said);
+  told.set(key, which);
+  return which;
+}
+
+/** A file names the same few tests over and over. */
+const told = new Map<string, Which>();
+const mostTold = 2000;
+
+function tell(said: SaidOfTest): Which {
   const { bare, specimen } = withoutSpecimen(said.name);
   const named =
     meaningOfName(said.name) ??
@@ -74,8 +88,9 @@ const shortestSlip = 5;
 
 /** The analyte a misspelt name is nearest to; null when it is nearer to another test. */
 function nearestTest(name: string): Analyte | null {
-  if (name.trim().length < shortestSlip) return null;
-  const spelling = nearest(nameKey(name), testSpellings, 5);
+  const key = nameKey(name);
+  if (key.length < shortestSlip) return null;
+  const spelling = nearest(key, spellingsFrom(key[0] ?? ''), 5);
   const meaning = spelling === null ? null : meaningOfName(spelling);
   return meaning?.kind === 'analyte' ? meaning.analyte : null;
 }
