@@ -6,7 +6,7 @@ const pluralEnding = /_(zero|one|two|few|many|other)$/;
 const variable = /\{\{?[^{}]*\}\}?/g;
 
 /** The variables of a message, sorted, such as ['{{date}}', '{{phone}}']. */
-export function variablesOf(message: string): readonly string[] {
+function variablesOf(message: string): readonly string[] {
   return (message.match(variable) ?? []).map((name) => name.replace(/\s+/g, '')).sort();
 }
 

@@ -10,7 +10,6 @@ export const patientNamespaces = ['letter', 'foods'] as const;
 /** A key as it is asked for: without the ending that a child's letter or a plural form adds. */
 type Asked<Key> = Key extends `${infer Base}_${'child' | 'one' | 'other'}` ? Base : Key;
 export type LetterKey = Asked<keyof typeof letter>;
-export type ReasoningKey = Asked<keyof typeof reasoning>;
 
 const letterKeys: ReadonlySet<string> = new Set(Object.keys(letter));
 export const isLetterKey = (key: string): key is LetterKey =>

@@ -38,7 +38,7 @@ export const clinic: Clinic = {
 
 const place = { file: 'invented.json', row: null, field: null };
 
-export const adult: Patient = {
+const adult: Patient = {
   id: 'SB-2001',
   name: 'Noor Castellane',
   birthDate: '1991-01-30',

@@ -20,7 +20,7 @@ const spoken: Readonly<Record<string, number>> = {
   anaemia: 4,
 };
 
-export const syllablesOf = (word: string): number => spoken[word.toLowerCase()] ?? syllable(word);
+const syllablesOf = (word: string): number => spoken[word.toLowerCase()] ?? syllable(word);
 
 /** A run of letters; an inner apostrophe or hyphen belongs to the word. */
 const word = /\p{L}[\p{L}\p{M}]*(?:['’-]\p{L}[\p{L}\p{M}]*)*/gu;

@@ -11,7 +11,7 @@ const lowIron: readonly Pattern[] = [
   'iron-deficiency-anaemia',
   'mixed-inflammation-and-iron-deficiency',
 ];
-export const isLowIron = (pattern: Pattern): boolean => lowIron.includes(pattern);
+const isLowIron = (pattern: Pattern): boolean => lowIron.includes(pattern);
 
 export function tellMeaning(told: Told): Content['meaning'] {
   const { interpretation, voice } = told;
