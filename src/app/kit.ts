@@ -13,11 +13,13 @@ import {
 import { Stop, status } from './status.js';
 
 /** Parts the templates may include. */
-const partialNames = ['help', 'paragraphs', 'results', 'step'] as const;
+export const partialNames = ['help', 'paragraphs', 'results', 'step'] as const;
+
+export type TemplateName = 'letter' | 'reasoning' | 'calls' | 'review' | 'summary';
 
 export type Kit = {
   readonly version: string;
-  readonly template: (name: 'letter' | 'reasoning') => Promise<Template>;
+  readonly template: (name: TemplateName) => Promise<Template>;
   readonly language: (tag: string) => Promise<Language>;
   readonly fonts: () => Promise<Fonts>;
 };

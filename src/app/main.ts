@@ -4,6 +4,7 @@ import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
 import { explainCommand } from './commands/explain.js';
 import { letterCommand } from './commands/letter.js';
+import { mailingCommand } from './commands/mailing.js';
 import { schemaCommand } from './commands/schema.js';
 import { Stop, status } from './status.js';
 
@@ -16,6 +17,7 @@ async function run(words: readonly string[]): Promise<void> {
     .locale('en')
     .command(letterCommand)
     .command(explainCommand)
+    .command(mailingCommand)
     .command(schemaCommand)
     .demandCommand(1, 'Name a command.')
     .strict()

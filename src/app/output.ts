@@ -4,6 +4,8 @@ import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Stop, status } from './status.js';
 
+export { slug } from '../mailing/stem.js';
+
 export type OutputFile = { readonly name: string; readonly content: Uint8Array | string };
 
 /**
@@ -29,17 +31,4 @@ export async function writeAll(folder: string, files: readonly OutputFile[]): Pr
     throw new Stop(status.cannotWrite, [`cannot write into the folder given by --out (${code}).`]);
   }
   return staged.map(({ path }) => path);
-}
-
-/**
- * A safe part of a file name: ASCII letters, digits and hyphens, at most 60; null when nothing is left.
- * @example slug('../../SB 1001') // 'SB-1001'
- */
-export function slug(text: string): string | null {
-  const plain = text
-    .normalize('NFKD')
-    .replace(/[^A-Za-z0-9]+/g, '-')
-    .slice(0, 60)
-    .replace(/^-+|-+$/g, '');
-  return plain === '' ? null : plain;
 }

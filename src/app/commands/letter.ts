@@ -4,44 +4,32 @@ import type { Argv, CommandModule } from 'yargs';
 import type { WrittenReport } from '../../intake/written.js';
 import { type Clinic, sayReasoning } from '../../letter/index.js';
 import type { Checked } from '../../problem.js';
-import { type Analyte, analogies, analytes, type NextStep, nextSteps } from '../../terms.js';
+import { type Analyte, analytes, type NextStep, nextSteps } from '../../terms.js';
 import { type Kit, openKit, sentences } from '../kit.js';
-import { type Format, formats, makeLetter, type Wishes } from '../make-letter.js';
+import { formats, makeLetter, type Wishes } from '../make-letter.js';
 import { type OutputFile, slug, writeAll } from '../output.js';
 import { Stop, status } from '../status.js';
 import { understand } from '../understand.js';
+import { formatsOf, letterOptions, named } from './letter-options.js';
 import { clinicOf, dateOf, readReports } from './shared.js';
 
 const describe = 'Make the letter of a report, or a call sheet when it must be a phone call first';
 
 function options(yargs: Argv) {
-  return yargs
-    .positional('report', { type: 'string', demandOption: true, describe: 'File with the results' })
-    .option('language', { type: 'string', default: 'en', describe: 'Language of the letter' })
-    .option('beside', { type: 'string', describe: 'Second language, side by side' })
+  return letterOptions(
+    yargs.positional('report', {
+      type: 'string',
+      demandOption: true,
+      describe: 'File with the results',
+    }),
+  )
     .option('format', { type: 'string', default: 'html,pdf', describe: formats.join(', ') })
     .option('out', { type: 'string', default: '.', describe: 'Folder for the files' })
-    .option('large-print', { type: 'boolean', default: false, describe: '18 point type' })
-    .option('easy-read', {
-      type: 'boolean',
-      default: false,
-      describe: 'Short sentences, no analogy',
-    })
-    .option('paper', { choices: ['A4', 'Letter'] as const, default: 'A4' as const })
-    .option('analogy', { choices: [...analogies, 'off'] as const, default: analogies[0] })
     .option('checked-by', { type: 'string', describe: 'Clinician who read the letter' })
     .option('done', { type: 'string', describe: 'What was done about a held result' })
     .option('next-step', { type: 'string', array: true, describe: 'STEP or STEP=YYYY-MM-DD' })
     .option('tablets', { type: 'string', describe: 'Tablets were prescribed: the dose, in words' })
-    .option('food', { type: 'boolean', default: true, describe: '--no-food leaves food out' })
     .option('confirm', { choices: analytes, array: true, describe: 'This doubtful value stands' })
-    .option('config', { type: 'string', describe: 'File with the clinic’s details' })
-    .option('demo', {
-      type: 'boolean',
-      default: false,
-      describe: 'Invented clinic; stamped example',
-    })
-    .option('date', { type: 'string', describe: 'Date of the letter, YYYY-MM-DD' })
     .example('$0 letter report.json --language en --out letters', 'HTML and PDF into letters/');
 }
 type Words = Awaited<ReturnType<typeof options>['argv']>;
@@ -139,20 +127,6 @@ function wishesOf(words: Words): Wishes {
     },
     date: dateOf(words.date),
   };
-}
-
-function formatsOf(written: string): readonly Format[] {
-  const wished = written.split(',').map((word) => word.trim());
-  const known = formats.filter((format) => wished.includes(format));
-  if (known.length !== new Set(wished).size)
-    throw new Stop(status.usage, [`--format: expected some of ${formats.join(',')}.`]);
-  return known;
-}
-
-function named(text: string | undefined, option: string): string | null {
-  if (text === undefined) return null;
-  if (text.trim() === '') throw new Stop(status.usage, [`${option}: expected words, found none.`]);
-  return text.trim();
 }
 
 function stepOf(written: string) {

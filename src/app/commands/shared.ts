@@ -11,7 +11,8 @@ import { readInputFile } from '../input.js';
 import { sentences } from '../kit.js';
 import { Stop, status } from '../status.js';
 
-const ownConfig = 'ironleaf.config.json';
+/** Taken from the folder the program is started in when no other is named. */
+export const ownConfig = 'ironleaf.config.json';
 const largestConfig = 64 * 1024;
 
 /** Every report of a file, each with its own problems; what was passed over is said on stderr. */

@@ -1,0 +1,43 @@
+// What a letter can be asked for on the command line: the options that letter and mailing share, and how they are read.
+import type { Argv } from 'yargs';
+import { analogies } from '../../terms.js';
+import { type Format, formats } from '../make-letter.js';
+import { Stop, status } from '../status.js';
+
+export function letterOptions<T>(yargs: Argv<T>) {
+  return yargs
+    .option('language', { type: 'string', default: 'en', describe: 'Language of the letter' })
+    .option('beside', { type: 'string', describe: 'Second language, side by side' })
+    .option('large-print', { type: 'boolean', default: false, describe: '18 point type' })
+    .option('easy-read', {
+      type: 'boolean',
+      default: false,
+      describe: 'Short sentences, no analogy',
+    })
+    .option('paper', { choices: ['A4', 'Letter'] as const, default: 'A4' as const })
+    .option('analogy', { choices: [...analogies, 'off'] as const, default: analogies[0] })
+    .option('food', { type: 'boolean', default: true, describe: '--no-food leaves food out' })
+    .option('config', { type: 'string', describe: 'File with the clinic’s details' })
+    .option('demo', {
+      type: 'boolean',
+      default: false,
+      describe: 'Invented clinic; stamped example',
+    })
+    .option('date', { type: 'string', describe: 'Date of the letter, YYYY-MM-DD' });
+}
+
+/** @example formatsOf('html,pdf') // ['html', 'pdf'] */
+export function formatsOf(written: string): readonly Format[] {
+  const wished = written.split(',').map((word) => word.trim());
+  const known = formats.filter((format) => wished.includes(format));
+  if (known.length !== new Set(wished).size)
+    throw new Stop(status.usage, [`--format: expected some of ${formats.join(',')}.`]);
+  return known;
+}
+
+/** Words given to an option, or null; an option without words is a mistake. */
+export function named(text: string | undefined, option: string): string | null {
+  if (text === undefined) return null;
+  if (text.trim() === '') throw new Stop(status.usage, [`${option}: expected words, found none.`]);
+  return text.trim();
+}

@@ -1,0 +1,33 @@
+// What a letter's bytes depend on besides its report: fingerprints of the program, the templates and a language leave.
+import { createHash } from 'node:crypto';
+import { readdir, readFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { sealOf } from '../mailing/index.js';
+import { programVersion, readLanguageFiles, readTemplate } from './assets.js';
+import { partialNames } from './kit.js';
+
+/** Short enough to read, long enough to differ. */
+const digits = 16;
+
+/** Code and, bundled into it, every row of knowledge: read from the files that are running. */
+export async function programPrint(): Promise<string> {
+  // Bundled, this module lies in dist/ or in dist/chunks/; unbundled, beside its neighbours.
+  const here = dirname(fileURLToPath(import.meta.url)).replace(/[/\\]chunks$/, '');
+  const names = (await readdir(here, { recursive: true })).filter((name) =>
+    /\.(?:js|ts)$/.test(name),
+  );
+  const hash = createHash('sha256');
+  for (const name of names.sort()) hash.update(name).update(await readFile(join(here, name)));
+  return `${await programVersion()}+${hash.digest('hex').slice(0, digits)}`;
+}
+
+/** The letter's template with every part it may include. */
+export async function templatePrint(): Promise<string> {
+  const texts = await Promise.all(['letter', ...partialNames].map(readTemplate));
+  return sealOf(texts).slice(0, digits);
+}
+
+export async function languagePrint(tag: string): Promise<string> {
+  return sealOf(await readLanguageFiles(tag)).slice(0, digits);
+}

@@ -1,0 +1,66 @@
+// The choices of a run arrive; the desk at which its letters are made leaves.
+import { advise } from '../advise/index.js';
+import { type Clinic, composeCallSheet } from '../letter/index.js';
+import { type Approval, type Desk, sealOf, type Understood } from '../mailing/index.js';
+import { type Checked, faulty, fine, nowhere, type Problem } from '../problem.js';
+import { languageTags } from './assets.js';
+import { languagePrint, programPrint, templatePrint } from './fingerprints.js';
+import type { Kit } from './kit.js';
+import { makeLetter, type Wishes } from './make-letter.js';
+import { understand } from './understand.js';
+
+/**
+ * @param wishes of the run; each report may ask for a language of its own.
+ * @param settings hash of every choice that is not in `wishes`.
+ */
+export async function openDesk(clinic: Clinic, wishes: Wishes, kit: Kit): Promise<Desk> {
+  const english = await kit.language('en');
+  const known = await languageTags();
+  const program = await programPrint();
+  const templates = await templatePrint();
+  const beside = wishes.beside === null ? '' : await languagePrint(wishes.beside);
+  const prints = new Map<string, Promise<string>>();
+  const printOf = (tag: string) => {
+    const print = prints.get(tag) ?? languagePrint(tag);
+    prints.set(tag, print);
+    return print;
+  };
+  const { checkedBy: _checkedBy, done: _done, language: _language, ...shaping } = wishes;
+  return {
+    read: (written) => understand(written, wishes.date, []),
+    languageOf: ({ wishes: own }) => own?.language?.trim().toLowerCase() || wishes.language,
+    versions: async (language) =>
+      known.includes(language)
+        ? fine({ program, templates, locale: await printOf(language), beside })
+        : faulty([noLanguage(known)]),
+    make: (understood, language, approval) =>
+      make(understood, { ...wishes, language, ...approval }),
+    callSheet: async ({ report, interpretation }) =>
+      composeCallSheet(report, interpretation, clinic, english),
+    steps: ({ report, interpretation }) =>
+      advise(report, interpretation, wishes.choices, wishes.date).steps,
+    settings: sealOf([shaping, clinic]),
+    now: () => new Date().toISOString(),
+  };
+
+  async function make(understood: Understood, own: Wishes & Approval) {
+    const { beside: second } = own;
+    const single = second === own.language ? { ...own, beside: null } : own;
+    const outcome = await makeLetter(understood, clinic, single, kit);
+    if (outcome.kind === 'refused') return faulty(outcome.problems) as Checked<never>;
+    if (outcome.kind === 'held') throw new Error('a held report reached the letters');
+    // The record of a release lies with the run's other records, not among the letters to be mailed.
+    return fine(outcome.files.filter(({ ending }) => !ending.endsWith('.json')));
+  }
+}
+
+function noLanguage(known: readonly string[]): Problem {
+  return {
+    code: 'no-language',
+    place: { ...nowhere, field: 'language' },
+    cannot: 'cannot write a letter in this language',
+    found: null,
+    expected: `one of ${known.join(', ')}`,
+    remedy: null,
+  };
+}

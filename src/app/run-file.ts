@@ -1,0 +1,47 @@
+// The choices of a run arrive and are kept beside its letters, so that a release or a review goes on with the same.
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { writeWhole } from '../mailing/index.js';
+import { analogies } from '../terms.js';
+import { formats } from './make-letter.js';
+import { Stop, status } from './status.js';
+
+const runFile = z.strictObject({
+  /** Paths as seen from the root of the file system; the file itself is never copied. */
+  input: z.string(),
+  config: z.string().nullable(),
+  demo: z.boolean(),
+  columns: z.string().nullable(),
+  languageColumn: z.string().nullable(),
+  language: z.string(),
+  beside: z.string().nullable(),
+  formats: z.array(z.enum(formats)),
+  paper: z.enum(['A4', 'Letter']),
+  largePrint: z.boolean(),
+  analogy: z.enum([...analogies, 'off']),
+  easyRead: z.boolean(),
+  food: z.boolean(),
+  date: z.string(),
+});
+export type RunChoices = Readonly<z.infer<typeof runFile>>;
+
+const name = 'run.json';
+
+/** Null in a new folder. Stops when the file is not one of ours. */
+export async function readRunFile(folder: string): Promise<RunChoices | null> {
+  const text = await readFile(join(folder, name), 'utf8').catch(() => null);
+  if (text === null) return null;
+  try {
+    return runFile.parse(JSON.parse(text));
+  } catch {
+    throw new Stop(status.badData, [
+      `${name}: cannot read the choices of an earlier run.`,
+      '  Delete the file and run ironleaf mailing again with all options.',
+    ]);
+  }
+}
+
+export function writeRunFile(folder: string, choices: RunChoices): Promise<void> {
+  return writeWhole(join(folder, name), `${JSON.stringify(choices, null, 2)}\n`);
+}

@@ -1,0 +1,109 @@
+// Held reports arrive; the list of people to phone leaves, most pressing first: as a table and as a page to print.
+import type { ReasoningContent } from '../letter/index.js';
+import { type HoldTier, holdTiers } from '../terms.js';
+import { csvLine, csvStart } from './csv-line.js';
+import type { Understood } from './desk.js';
+import words from './words.json' with { type: 'json' };
+
+/** The operator's own list: it names the patient, for somebody must phone them. */
+export type Call = {
+  readonly tier: HoldTier;
+  readonly number: number;
+  readonly row: number | null;
+  readonly id: string | null;
+  readonly name: string | null;
+  readonly born: string | null;
+  readonly collected: string;
+  readonly sheet: ReasoningContent;
+};
+
+export function callOf(
+  { number, row, id }: Pick<Call, 'number' | 'row' | 'id'>,
+  { report, interpretation }: Understood,
+  sheet: ReasoningContent,
+): Call {
+  const { name, birthDate } = report.patient;
+  const { collected } = report.panel;
+  return {
+    tier: interpretation.hold.tier,
+    number,
+    row,
+    id,
+    name,
+    born: birthDate,
+    collected,
+    sheet,
+  };
+}
+
+/** Most pressing tier first, then as in the file. */
+export function sortCalls(calls: readonly Call[]): readonly Call[] {
+  const rank = ({ tier }: Call) => holdTiers.indexOf(tier);
+  return [...calls].sort((one, other) => rank(other) - rank(one) || one.number - other.number);
+}
+
+const columns = ['tier', 'report', 'row', 'id', 'name', 'born', 'collected', 'why', 'say'] as const;
+
+/** @example callTable(calls) // '\uFEFF"tier","report",…\r\n"emergency","4",…\r\n' */
+export function callTable(calls: readonly Call[]): string {
+  const lines = calls.map(({ tier, number, row, id, name, born, collected, sheet }) =>
+    csvLine([
+      tier,
+      number,
+      row,
+      id,
+      name,
+      born,
+      collected,
+      listOf(sheet, 'why'),
+      listOf(sheet, 'say'),
+    ]),
+  );
+  return csvStart + csvLine(columns) + lines.join('');
+}
+
+/** What templates/calls.hbs is filled with. */
+export function callPages(calls: readonly Call[], date: string) {
+  const groups = [...holdTiers].reverse().map((tier) => ({
+    heading: words.tier[tier],
+    calls: calls
+      .filter((call) => call.tier === tier)
+      .map(({ number, id, name, born, collected, sheet }) => ({
+        heading: name ?? id ?? `${words.report} ${number}`,
+        who: [
+          [words.id, id],
+          [words.born, born],
+          [words.sample, collected],
+          [words.report, String(number)],
+        ]
+          .flatMap(([label, value]) => (value === null ? [] : [`${label}: ${value}`]))
+          .join(' · '),
+        why: itemsOf(sheet, 'why').slice(1),
+        say: itemsOf(sheet, 'say'),
+      })),
+  }));
+  const [first] = calls;
+  return {
+    lang: 'en',
+    title: words.calls.title,
+    date: `${words.letters}: ${date}`,
+    count: `${words.calls.people}: ${calls.length}`,
+    intro: [words.calls.intro, words.calls.privacy],
+    ask:
+      first === undefined
+        ? []
+        : [...itemsOf(first.sheet, 'ask'), ...itemsOf(first.sheet, 'record')],
+    askHeading: words.calls.ask,
+    sayHeading: words.calls.say,
+    record: words.calls.record,
+    groups: groups.filter((group) => group.calls.length > 0),
+  };
+}
+
+function itemsOf(sheet: ReasoningContent, slug: string): readonly string[] {
+  return sheet.blocks.find((block) => block.slug === slug)?.list ?? [];
+}
+
+function listOf(sheet: ReasoningContent, slug: string): string {
+  return itemsOf(sheet, slug).join(' ');
+}

@@ -1,0 +1,19 @@
+// The mailing room's doors: many reports arrive; a folder of letters and the lists beside it leave.
+export {
+  type Approvals,
+  addSignatures,
+  readApprovals,
+  type ReleaseRecord,
+  type Signature,
+  writeRelease,
+} from './approvals.js';
+export { type Call, callPages, callTable } from './call-list.js';
+export type { Approval, Desk, MadeFile, Progress, Understood } from './desk.js';
+export { type Locked, lockFolder } from './lock.js';
+export { letterFolder, runMailing } from './run.js';
+export { sealOf, sealOfReport, sha256 } from './seal.js';
+export { readShard, type Shard, shardName, whole } from './shard.js';
+export { slug, stemOf } from './stem.js';
+export { summaryPage, type Tally } from './summary.js';
+export { logLine } from './to-fix.js';
+export { writeWhole } from './whole-file.js';

@@ -1,0 +1,48 @@
+// A refused report arrives; the lines that say what to correct leave.
+import { nowhere, type Problem, sayProblem } from '../problem.js';
+import { csvLine } from './csv-line.js';
+
+export const toFixColumns = csvLine([
+  'report',
+  'row',
+  'id',
+  'field',
+  'what is wrong',
+  'found',
+  'what would be right',
+  'what to do',
+]);
+
+/** One line a problem; the id leads back to the report, names stay in the file they came from. */
+export function toFixLines(
+  {
+    number,
+    row,
+    id,
+  }: { readonly number: number; readonly row: number | null; readonly id: string | null },
+  problems: readonly Problem[],
+): string {
+  return problems
+    .map(({ place, cannot, found, expected, remedy }) =>
+      csvLine([number, place.row ?? row, id, place.field, cannot, found, expected, remedy]),
+    )
+    .join('');
+}
+
+/** A letter whose making failed through a fault of the program or of a template: its kind, never its message. */
+export function faultOfOurs(fault: unknown): Problem {
+  const kind = fault instanceof Error ? fault.name : typeof fault;
+  return {
+    code: 'program-fault',
+    place: nowhere,
+    cannot: `cannot make this letter: a fault of the program or of a template (${kind})`,
+    found: null,
+    expected: null,
+    remedy: 'Write to this patient by hand, and report the fault without the patient’s data.',
+  };
+}
+
+/** The problem as one line for a log: place and code, nothing that was found. */
+export function logLine(problem: Problem): string {
+  return sayProblem({ ...problem, found: null, remedy: null });
+}
