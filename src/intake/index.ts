@@ -13,7 +13,7 @@ import type { InputFile, Intake, WrittenPatient } from './written.js';
 
 export { reportFileSchema } from './json/index.js';
 export { largestFile } from './sniff.js';
-export { type ColumnMap, readColumnMap } from './table/column-map.js';
+export { readColumnMap } from './table/column-map.js';
 export { proposeColumns } from './table/propose.js';
 
 export type InputOptions = {

@@ -29,7 +29,7 @@ const longestWord = 60;
 const plain = (word: string) => word.toLowerCase().replace(/[\s_]+/g, '-');
 
 /** Levenshtein's distance, one row at a time. */
-export function editsBetween(a: string, b: string): number {
+function editsBetween(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, i) => i);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];

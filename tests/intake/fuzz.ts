@@ -84,7 +84,7 @@ const mutated = fc
   });
 
 /** Every number, unit, interval end and name of a report stands in the input; escapes are undone first. */
-export function inventedIn(report: WrittenReport, text: string): readonly string[] {
+function inventedIn(report: WrittenReport, text: string): readonly string[] {
   const plain = text.replace(/\\u([0-9a-f]{4})/gi, (_, hex: string) =>
     String.fromCharCode(Number.parseInt(hex, 16)),
   );

@@ -92,9 +92,7 @@ export const specimenShape = z.looseObject({
 });
 
 export type Concept = z.infer<typeof concept>;
-export type FhirQuantity = z.infer<typeof quantity>;
 export type FhirRange = z.infer<typeof range>;
 export type Observation = z.infer<typeof observationShape>;
 export type Measured = Pick<Observation, keyof typeof measured>;
 export type DiagnosticReport = z.infer<typeof diagnosticReportShape>;
-export type FhirPatient = z.infer<typeof patientShape>;

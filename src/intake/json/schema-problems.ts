@@ -132,14 +132,14 @@ const unions: Readonly<Record<string, string>> = {
   bleeding: 'a word or a list of words',
 };
 
-export function fieldOf(path: readonly PropertyKey[]): string {
+function fieldOf(path: readonly PropertyKey[]): string {
   return path
     .map((part) => (typeof part === 'number' ? `[${part}]` : `.${String(part)}`))
     .join('')
     .replace(/^\./, '');
 }
 
-export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
   return path.reduce<unknown>(
     (inside, key) =>
       typeof inside === 'object' && inside !== null && Object.hasOwn(inside, key)
