@@ -25,7 +25,13 @@ export function breakPlaces(text: string, lang: string): readonly BreakPlace[] {
     }
   }
   places.set(text.length, false);
+  for (const at of places.keys()) if (insideRange(text, at)) places.delete(at);
   return [...places].sort(([a], [b]) => a - b).map(([at, must]) => ({ at, must }));
+}
+
+/** A range such as 120–160 or a date such as 2026-01-05 is never divided: half of one misleads. */
+function insideRange(text: string, at: number): boolean {
+  return /\p{N}[-\u2010-\u2014/]$/u.test(text.slice(0, at)) && /^\p{N}/u.test(text.slice(at));
 }
 
 function betweenWords(text: string, at: number): boolean {

@@ -131,33 +131,53 @@ function placeLine(units: readonly Unit[], dir: Direction): Line {
   return { pieces: joined(pieces, levels, lefts), width: widthOf(pieces.slice(0, kept)) };
 }
 
-/** Left-to-right neighbours of one run and face become one piece; right-to-left words stay apart, in reading order. */
+type Growing = { run: number; file: string; x: number; width: number; glyphs: Glyph[] };
+
+/**
+ * Left-to-right neighbours of one run and face become one piece. Right-to-left words stay apart, in reading
+ * order, each with the space that follows it, and signs between them one by one: so readers that turn each
+ * word round find every word, space and bracket in its place.
+ */
 function joined(
   pieces: readonly Piece[],
   levels: readonly number[],
   lefts: readonly number[],
 ): readonly LinePiece[] {
-  const out: { run: number; file: string; x: number; width: number; glyphs: Glyph[] }[] = [];
-  let before = 1;
+  const out: Growing[] = [];
+  let before = -1;
   pieces.forEach((piece, at) => {
     const level = levels[at] ?? 0;
     const x = lefts[at] ?? 0;
     const last = out.at(-1);
-    const follows =
-      last !== undefined &&
-      level % 2 === 0 &&
-      before === level &&
-      last.run === piece.run &&
-      last.file === piece.file &&
-      Math.abs(last.x + last.width - x) < slack;
-    if (follows) {
-      last.glyphs.push(...piece.shaped.glyphs);
-      last.width += piece.shaped.width;
-    } else {
-      const { run, file, shaped } = piece;
-      out.push({ run, file, x, width: shaped.width, glyphs: [...shaped.glyphs] });
-    }
+    const { run, file, shaped } = piece;
+    const { glyphs, width } = shaped;
+    const alike = last !== undefined && before === level && last.run === run && last.file === file;
+    if (alike && level % 2 === 0 && Math.abs(last.x + last.width - x) < slack) {
+      last.glyphs.push(...glyphs);
+      last.width += width;
+    } else if (alike && level % 2 === 1 && isSpace(piece) && Math.abs(x + width - last.x) < slack) {
+      last.glyphs.unshift(...glyphs);
+      last.width += width;
+      last.x = x;
+    } else if (level % 2 === 1 && !/[\p{L}\p{M}\p{N}]/u.test(piece.text)) {
+      out.push(...oneByOne(piece, x));
+    } else out.push({ run, file, x, width, glyphs: [...glyphs] });
     before = level;
   });
   return out;
+}
+
+function isSpace(piece: Piece): boolean {
+  return piece.text.trim() === '';
+}
+
+/** Glyphs stand from left to right; reading order is the other way. */
+function oneByOne({ run, file, shaped }: Piece, x: number): readonly Growing[] {
+  let left = x;
+  const signs = shaped.glyphs.map((glyph): Growing => {
+    const sign = { run, file, x: left, width: glyph.advance, glyphs: [glyph] };
+    left += glyph.advance;
+    return sign;
+  });
+  return signs.reverse();
 }

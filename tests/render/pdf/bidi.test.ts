@@ -63,6 +63,10 @@ describe('places to end a line', () => {
     expect(breakPlaces('98\u00A0g', 'en').map((place) => place.at)).toEqual([4]);
   });
 
+  it.each(['120–160', '2026-01-05', '555-0199', '120/80'])('never come within %s', (text) => {
+    expect(breakPlaces(text, 'en').map((place) => place.at)).toEqual([text.length]);
+  });
+
   it('come between the words of Thai, which has no spaces', () => {
     expect(breakPlaces('ธาตุเหล็กต่ำ', 'th').length).toBeGreaterThan(1);
   });

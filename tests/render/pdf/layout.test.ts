@@ -164,13 +164,8 @@ describe('tables', () => {
   });
 
   it('stand their cells one under another when the print is too large, and cut no word', () => {
-    const words = [
-      'Haemoglobin',
-      '98 g/L',
-      '120–160',
-      'Below the usual range. You may feel tired.',
-    ];
-    const head = ['Test', 'Your result', 'Usual range', 'What it means'];
+    const words = ['Haemoglobin', '98 g/L', '120–160', '101 g/L', 'Lower', 'Below the range.'];
+    const head = ['Test', 'Your result', 'Usual range', 'Last time', 'Change', 'Meaning'];
     const table: Block = {
       kind: 'table',
       look: 'results',
@@ -183,8 +178,9 @@ describe('tables', () => {
       'Haemoglobin',
       'Your result98 g/L',
       'Usual range120–160',
-      'What it meansBelow the usual range.',
-      'You may feel tired.',
+      'Last time101 g/L',
+      'ChangeLower',
+      'MeaningBelow the range.',
     ]);
   });
 });
@@ -202,7 +198,7 @@ describe('columns side by side', () => {
 
   it('stand one under the other in large print', () => {
     const pair: Block = { kind: 'pair', first: paragraph('First'), second: paragraph('Second') };
-    const made = placed(letter([pair]), { paper: 'A4', size: 'large' });
+    const made = placed(letter([pair]), { paper: 'A4', size: 'extra-large' });
     expect(made.pages.flatMap(lines)).toEqual(['First', 'Second']);
   });
 
@@ -253,6 +249,18 @@ describe('right-to-left letters', () => {
   it('put the edge of a notice on the right', () => {
     const made = mirrored([{ kind: 'notice', look: 'summary', blocks: [paragraph('Note')] }]);
     expect(made.pages[0]?.grounds[0]).toMatchObject({ sides: 'end' });
+  });
+
+  it('paint brackets and stops in reading order, each mirrored and in its place', () => {
+    const runs = [run('('), run('17:00', { isolate: 'ltr' }), run(').')];
+    const made = mirrored([{ kind: 'paragraph', look: 'body', runs }]);
+    const parts = (made.pages[0]?.ink ?? []).filter((ink) => ink.kind === 'text');
+    const read = parts.map((ink) => ink.glyphs.map((glyph) => glyph.text).join(''));
+    expect(read).toEqual(['(', '17:00', ')', '.']);
+    const lefts = parts.map((ink) => ink.x);
+    expect(lefts).toEqual([...lefts].sort((a, b) => b - a));
+    const face = fonts.faceOfFile('NotoSans-Regular.ttf').font;
+    expect(parts[0]?.glyphs[0]?.id).toBe(face.nominalGlyph(')'.charCodeAt(0)));
   });
 
   it('keep an isolated number in its own order between right-to-left neighbours', () => {
