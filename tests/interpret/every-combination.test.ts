@@ -208,18 +208,20 @@ describe('whole reports at every combination', () => {
   it.each(people)(
     'of %o give one pattern and no false comfort',
     (patient) => {
-      const all = [...everySituation()].map((situation) =>
-        interpret(reportAt(situation, patient), today),
-      );
-      expect(all.filter(({ pattern }) => !patterns.includes(pattern.main))).toEqual([]);
-      const comforted = all.filter(({ pattern }) => pattern.main === 'all-in-range');
-      expect(comforted.length).toBeGreaterThan(0);
-      const falsely = comforted.filter(({ results }) => {
+      let comforted = 0;
+      const wrong: Levels[] = [];
+      for (const situation of everySituation()) {
+        const { pattern, results } = interpret(reportAt(situation, patient), today);
+        if (!patterns.includes(pattern.main)) wrong.push(situation);
+        if (pattern.main !== 'all-in-range') continue;
+        comforted += 1;
         const seen = results.map(({ analyte }) => analyte);
         const enough = seen.includes('haemoglobin') && seen.includes('ferritin');
-        return !enough || results.some(({ position }) => position !== 'in-range');
-      });
-      expect(falsely).toEqual([]);
+        if (!enough || results.some(({ position }) => position !== 'in-range'))
+          wrong.push(situation);
+      }
+      expect(wrong).toEqual([]);
+      expect(comforted).toBeGreaterThan(0);
     },
     120_000,
   );

@@ -115,3 +115,37 @@ describe('a position', () => {
     }
   });
 });
+
+describe('a comparator that leaves a cut-off open', () => {
+  const usual = { haemoglobin: 145, ferritin: 100, 'transferrin-saturation': 30, crp: 1 };
+  it.each([
+    ['ferritin', '<', 20, 'ferritin'],
+    ['ferritin', '>', 150, 'ferritin'],
+    ['transferrin-saturation', '<', 30, 'transferrin-saturation'],
+    ['transferrin-saturation', '>', 45, 'transferrin-saturation'],
+    ['haemoglobin', '<', 140, 'haemoglobin'],
+    ['haemoglobin', '>', 150, 'haemoglobin'],
+    ['crp', '<', 10, 'crp'],
+  ] as const)('%s %s%i decides nothing and is said to', (analyte, comparator, value, flagged) => {
+    const report = reportOf({ ...usual, [analyte]: { value, comparator } });
+    const { flags, pattern, results } = interpret(report, today);
+    expect(results.find((one) => one.analyte === analyte)?.level).toBe('not-measured');
+    expect(flags.find(({ flag }) => flag === 'comparator-undecided')?.analyte).toBe(flagged);
+    expect(pattern.main).toBe('unclear');
+  });
+
+  it.each([
+    ['ferritin', '<', 15, 'low'],
+    ['ferritin', '>', 200, 'high'],
+    ['transferrin-saturation', '<', 16, 'low'],
+    ['transferrin-saturation', '>', 50, 'high'],
+    ['haemoglobin', '<', 130, 'low'],
+    ['haemoglobin', '>', 180, 'high'],
+    ['crp', '<', 5, 'usual'],
+    ['crp', '>', 5, 'high'],
+  ] as const)('%s %s%i is decided: %s', (analyte, comparator, value, level) => {
+    const report = reportOf({ ...usual, [analyte]: { value, comparator } });
+    const found = interpret(report, today).results.find((one) => one.analyte === analyte);
+    expect(found?.level).toBe(level);
+  });
+});
