@@ -50,7 +50,13 @@ export type Block =
       readonly blocks: readonly Block[];
     }
   /** Two languages side by side, one block of each. */
-  | { readonly kind: 'pair'; readonly first: Block; readonly second: Block }
+  | {
+      readonly kind: 'pair';
+      readonly first: Block;
+      readonly second: Block;
+      /** The first column is the wider one; otherwise both are alike. */
+      readonly wide?: true;
+    }
   | { readonly kind: 'page-break' }
   | { readonly kind: 'rule' };
 

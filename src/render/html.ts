@@ -85,7 +85,7 @@ function blockOf(block: Block, counter: Counter): string {
       return `<div${block.keep ? ' class="keep"' : ''}${lang}${dir}>${blocksOf(block.blocks, counter)}</div>`;
     }
     case 'pair':
-      return `<div class="pair"><div>${blockOf(block.first, counter)}</div><div>${blockOf(block.second, counter)}</div></div>`;
+      return `<div class="pair${block.wide ? ' wide' : ''}"><div>${blockOf(block.first, counter)}</div><div>${blockOf(block.second, counter)}</div></div>`;
     case 'page-break':
       return '<div class="page-break"></div>';
     case 'rule':

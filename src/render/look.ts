@@ -68,8 +68,8 @@ const dark: Readonly<Record<keyof typeof colour, string>> = {
 };
 
 const pages: Readonly<Record<PageForm['paper'], PageLook>> = {
-  A4: { width: 595.28, height: 841.89, margin: 51 },
-  Letter: { width: 612, height: 792, margin: 51 },
+  A4: { width: 595.28, height: 841.89, margin: 40 },
+  Letter: { width: 612, height: 792, margin: 40 },
 };
 
 /** Body size in points; pictures scale with it from the standard one. */
@@ -82,7 +82,7 @@ const sizes: Readonly<Record<PageForm['size'], number>> = {
 
 const scale: Scale = {
   h1: 1.5,
-  h2: 1.2,
+  h2: 1.15,
   h3: 1.05,
   body: 1,
   lead: 1.1,
@@ -90,7 +90,7 @@ const scale: Scale = {
   caption: 0.85,
   label: 0.9,
   value: 1.15,
-  address: 1,
+  address: 0.86,
 };
 
 const notice: Readonly<Record<NoticeLook, BoxLook>> = {
@@ -155,7 +155,7 @@ export const look = {
   /** Times the base size. */
   scale,
   /** Times the size of the text. Screens take more air than paper; scripts with tall marks take more still. */
-  leading: { body: 1.4, heading: 1.2, screen: 1.5, tall: 1.7, nastaliq: 2.2 },
+  leading: { body: 1.34, heading: 1.2, screen: 1.5, tall: 1.7, nastaliq: 2.2 },
   space: {
     paragraph: 0.4,
     block: 0.6,
@@ -164,6 +164,8 @@ export const look = {
     item: 0.15,
     indent: 1.5,
     gutter: 1.5,
+    /** Of the width, what the first of two columns takes when it is the wider one. */
+    wideShare: 0.6,
   },
   colour,
   dark,

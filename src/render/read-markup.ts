@@ -137,7 +137,7 @@ function readBlock(element: Element, desk: Desk): readonly Block[] {
   }
 }
 
-/** `beside` sets what it holds two by two; one left over stands alone. */
+/** `beside` sets what it holds two by two, with `wide` the first of two wider; one left over stands alone. */
 function readSection(section: Element, desk: Desk): readonly Block[] {
   const names = (section.attributes.class ?? '').split(/\s+/);
   const blocks = readBlocks(section.children, desk);
@@ -147,16 +147,17 @@ function readSection(section: Element, desk: Desk): readonly Block[] {
       lang: section.attributes.lang ?? null,
       dir: directionOf(section),
       keep: names.includes('keep'),
-      blocks: names.includes('beside') ? twoByTwo(blocks) : blocks,
+      blocks: names.includes('beside') ? twoByTwo(blocks, names.includes('wide')) : blocks,
     },
   ];
 }
 
-function twoByTwo(blocks: readonly Block[]): readonly Block[] {
+function twoByTwo(blocks: readonly Block[], wide: boolean): readonly Block[] {
   return blocks.flatMap((first, index): readonly Block[] => {
     if (index % 2 === 1) return [];
     const second = blocks[index + 1];
-    return [second === undefined ? first : { kind: 'pair', first, second }];
+    if (second === undefined) return [first];
+    return [{ kind: 'pair', first, second, ...(wide ? { wide } : {}) }];
   });
 }
 

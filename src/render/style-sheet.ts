@@ -153,10 +153,14 @@ function pictures(): string {
 }
 
 function pairs(): string {
+  const { wideShare } = look.space;
+  const wideColumns = `${wideShare}fr ${(1 - wideShare).toFixed(2)}fr`;
   return [
     `.pair{display:grid;gap:0 ${look.space.gutter}em;break-inside:avoid-page}`,
     '@media screen and (min-width:48em){.pair{grid-template-columns:1fr 1fr}}',
     '@media print{.pair{grid-template-columns:1fr 1fr}}',
+    `@media screen and (min-width:48em){.pair.wide{grid-template-columns:${wideColumns}}}`,
+    `@media print{.pair.wide{grid-template-columns:${wideColumns}}}`,
     '.pair>*{min-width:0}',
     `.pair{margin-top:${look.space.block}em}`,
     '.pair>div>:first-child,.pair>div>div>:first-child{margin-top:0}',

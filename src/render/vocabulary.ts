@@ -70,7 +70,7 @@ const rules: Readonly<Record<string, TagRule>> = {
   },
   td: { classes: [], attributes: { colspan: matching(/^[1-9]$/, '1 to 9') } },
   aside: withClasses('summary', 'urgent', 'caution', 'band', 'plain'),
-  section: { classes: ['keep', 'beside'], attributes: { lang, dir } },
+  section: { classes: ['keep', 'beside', 'wide'], attributes: { lang, dir } },
   figure: plain,
   figcaption: plain,
   hr: withClasses('page-break'),

@@ -1,10 +1,12 @@
 // A graded result arrives; the numbers and words of its line leave, or none where it lies nowhere.
 import type { GradedResult } from '../../interpret/interpretation.js';
-import type { NumberLine } from '../content.js';
+import type { Position } from '../../terms.js';
+import type { NumberLine, Said } from '../content.js';
 import type { Voice } from '../say.js';
-import { written, writtenInOurUnit } from './value-line.js';
+import { valueLine, written, writtenInOurUnit } from './value-line.js';
 
-export function numberLine({ say }: Voice, result: GradedResult): NumberLine | null {
+export function numberLine(voice: Voice, result: GradedResult): NumberLine | null {
+  const { say } = voice;
   const { analyte, comparedWith, copied, doubt, position, value } = result;
   if (position === null || comparedWith === null || doubt !== null) return null;
   const { low, high } = comparedWith;
@@ -20,8 +22,14 @@ export function numberLine({ say }: Voice, result: GradedResult): NumberLine | n
       usual: say('line.usual'),
     },
     title: say(`line.${analyte}.title`),
-    description: say(`line.described.${position}`, { result: written(result) }),
+    description: described(voice, result, position),
   };
+}
+
+/** Two whole sentences for whoever cannot see the line: where the result lies, and the usual range. */
+function described(voice: Voice, result: GradedResult, position: Position): Said {
+  const place = voice.say(`line.described.${position}`, { result: written(result) });
+  return { ...place, text: `${place.text} ${valueLine(voice, result).text}` };
 }
 
 /** The ends as the laboratory printed them; a guideline's number only where the units are the same. */

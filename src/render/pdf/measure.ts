@@ -189,10 +189,14 @@ function pair(
   bench: Bench,
 ): readonly Element[] {
   const gutter = look.space.gutter * bench.base;
-  const width = (place.width - gutter) / 2;
-  if (width < narrowestColumn * bench.base) return oneUnderAnother(block, place, bench);
+  const share = block.wide ? look.space.wideShare : 0.5;
+  const widths = [share, 1 - share].map((part) => part * (place.width - gutter));
+  if (Math.min(...widths) < narrowestColumn * bench.base)
+    return oneUnderAnother(block, place, bench);
   const columns = [block.first, block.second].map((one, nth) => {
-    const left = leftOf(place, nth * (width + gutter), width);
+    const width = widths[nth] ?? 0;
+    const start = nth === 0 ? 0 : place.width - width;
+    const left = leftOf(place, start, width);
     return measureAll([one], { ...place, left, width }, bench);
   });
   const ends = (pick: (column: readonly Element[]) => number) => Math.max(0, ...columns.map(pick));
@@ -208,7 +212,7 @@ function pair(
 }
 
 /** em of the base size: in a narrower column lines hold four or five words, and pictures shrink too far. */
-const narrowestColumn = 14;
+const narrowestColumn = 13;
 
 /** Large print takes the whole width, as a narrow screen does. */
 function oneUnderAnother(
