@@ -40,7 +40,7 @@ describe('the reference change value', () => {
     expect(changeLimitOf(row(6.2, 2.3)).up).toBeCloseTo(18.3, 1);
   });
 
-  /** Evidence rows worked out by hand: haemoglobin 8.7, MCV 3.4, MCH 4.0, TIBC 14.4, saturation 78, iron 75.7 %. */
+  /** Worked out by hand from the published CVs: haemoglobin 8.7, MCV 3.4, MCH 4.0, TIBC 14.4, saturation 78, iron 75.7 %. */
   it.each([
     ['haemoglobin', 8.7],
     ['mcv', 3.4],

@@ -44,7 +44,7 @@ const decided = [...everySituation()].flatMap((situation) =>
   })),
 );
 
-/** What evidence tables ask of each pattern (sources stand in src/knowledge/pattern-profiles.json); levels that forbid it. */
+/** What published tables ask of each pattern (sources stand in src/knowledge/pattern-profiles.json); levels that forbid it. */
 const forbidden: Readonly<
   Partial<Record<Pattern, Partial<Record<keyof Levels, readonly Level[]>>>>
 > = {
