@@ -5,7 +5,10 @@ import { hideBin } from 'yargs/helpers';
 import { explainCommand } from './commands/explain.js';
 import { letterCommand } from './commands/letter.js';
 import { mailingCommand } from './commands/mailing.js';
+import { releaseCommand } from './commands/release.js';
+import { reviewCommand } from './commands/review.js';
 import { schemaCommand } from './commands/schema.js';
+import { verifyCommand } from './commands/verify.js';
 import { Stop, status } from './status.js';
 
 async function run(words: readonly string[]): Promise<void> {
@@ -18,6 +21,9 @@ async function run(words: readonly string[]): Promise<void> {
     .command(letterCommand)
     .command(explainCommand)
     .command(mailingCommand)
+    .command(reviewCommand)
+    .command(releaseCommand)
+    .command(verifyCommand)
     .command(schemaCommand)
     .demandCommand(1, 'Name a command.')
     .strict()

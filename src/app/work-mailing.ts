@@ -1,4 +1,4 @@
-// The choices of a run and its folder arrive; the evening's work is done on it, alone, and counts leave.
+// A folder and the choices of its run arrive; the evening's work is done on it, alone, and counts leave.
 import { join } from 'node:path';
 import { largestFile, readColumnMap, readInput } from '../intake/index.js';
 import type { WrittenReport } from '../intake/written.js';
@@ -6,8 +6,13 @@ import { explainer } from '../letter/explain.js';
 import {
   callPages,
   callTable,
+  type Desk,
+  type Evening,
+  findTwice,
   lockFolder,
   type Progress,
+  readApprovals,
+  recordLists,
   runMailing,
   type Shard,
   shardName,
@@ -22,52 +27,84 @@ import { type Kit, openKit, sentences } from './kit.js';
 import { openDesk } from './mailing-desk.js';
 import type { Wishes } from './make-letter.js';
 import { operatorPage } from './operator-page.js';
-import { type RunChoices, writeRunFile } from './run-file.js';
+import { type RunChoices, readRunFile, writeRunFile } from './run-file.js';
 import { Stop, status } from './status.js';
 
-export type Work = {
+/** Everything at hand for one folder: what is asked for, what is in the file, how letters are made. */
+export type Bench = {
   readonly folder: string;
   readonly choices: RunChoices;
-  readonly shard: Shard;
-  readonly tell: (progress: Progress) => void;
+  readonly kit: Kit;
+  readonly desk: Desk;
+  readonly reports: readonly Checked<WrittenReport>[];
 };
 
-/**
- * Runs the mailing of a folder under its lock. Stops with 73 when another run is at work on the folder or it
- * cannot be written; whatever was finished by then stays, whole and recorded.
- */
-export async function workMailing(work: Work): Promise<Tally> {
-  const { folder, choices, shard } = work;
+export async function openBench(folder: string, choices: RunChoices): Promise<Bench> {
   const kit = await openKit();
   const clinic = await clinicOf(choices.config ?? undefined, choices.demo);
   const desk = await openDesk(clinic, wishesOf(choices), kit);
-  const reports = await readEvening(choices);
-  return inFolder(folder, shard, async () => {
-    if (shard.count === 1) await writeRunFile(folder, choices);
-    const tally = await runMailing({
-      reports,
-      folder,
-      desk,
-      shard,
-      date: choices.date,
-      tell: work.tell,
-      writeCalls: async (calls) => {
-        const put = (name: string, content: string | Uint8Array) =>
-          writeWhole(join(folder, shardName(name, shard)), content);
-        await put('calls.csv', callTable(calls));
-        const pages = callPages(calls, choices.date);
-        const { html, pdf } = await operatorPage('calls', pages, kit, choices.date, choices.paper);
-        await put('calls.html', html);
-        await put('calls.pdf', pdf);
-      },
-    });
-    await writeSummary(work, tally, kit);
-    return tally;
+  return { folder, choices, kit, desk, reports: await readEvening(choices) };
+}
+
+/** A bench on the folder of an earlier run, with that run's choices. */
+export async function reopenBench(folder: string): Promise<Bench> {
+  const choices = await readRunFile(folder);
+  if (choices === null)
+    throw new Stop(status.noInput, ['This folder holds no run; make one with ironleaf mailing.']);
+  return openBench(folder, choices);
+}
+
+export async function eveningOf({ folder, desk, reports }: Bench): Promise<Evening> {
+  return { reports, desk, twice: findTwice(reports), approvals: await readApprovals(folder) };
+}
+
+/**
+ * Runs the mailing of a folder that is already ours alone. Stops with 73 when it cannot be written; whatever was
+ * finished by then stays, whole and recorded.
+ */
+export async function workMailing(
+  bench: Bench,
+  shard: Shard,
+  tell: (progress: Progress) => void,
+): Promise<Tally> {
+  const { folder, choices, kit, desk, reports } = bench;
+  const put = (name: string, content: string | Uint8Array) =>
+    writeWhole(join(folder, shardName(name, shard)), content);
+  if (shard.count === 1) await writeRunFile(folder, choices);
+  const tally = await runMailing({
+    reports,
+    folder,
+    desk,
+    shard,
+    tell,
+    date: choices.date,
+    writeCalls: async (calls) => {
+      await put('calls.csv', callTable(calls));
+      const pages = callPages(calls, choices.date);
+      await putPage(put, 'calls', pages, bench);
+    },
   });
+  const { words } = explainer(await kit.language('en'));
+  const counts = summaryPage(tally, choices.date, (pattern) => words(`pattern.${pattern}`));
+  await putPage(put, 'summary', counts, bench);
+  await recordLists(folder, shard, desk.now);
+  return tally;
+}
+
+/** Writes one of the operator's own pages as HTML and PDF. */
+export async function putPage(
+  put: (name: string, content: string | Uint8Array) => Promise<void>,
+  name: 'calls' | 'review' | 'summary',
+  content: object,
+  { kit, choices: { date, paper } }: Bench,
+): Promise<void> {
+  const { html, pdf } = await operatorPage(name, content, kit, date, paper);
+  await put(`${name}.html`, html);
+  await put(`${name}.pdf`, pdf);
 }
 
 /** Every report of the run's file. */
-export async function readEvening(choices: RunChoices): Promise<readonly Checked<WrittenReport>[]> {
+async function readEvening(choices: RunChoices): Promise<readonly Checked<WrittenReport>[]> {
   const file = await readInputFile(choices.input, largestFile);
   const columns = await columnsOf(choices);
   const intake = await readInput(file, columns === null ? {} : { columns });
@@ -111,15 +148,7 @@ async function columnsOf({ columns, languageColumn }: RunChoices) {
   return { ...map, columns: { ...map.columns, [languageColumn]: 'language' as const } };
 }
 
-async function writeSummary({ folder, choices, shard }: Work, tally: Tally, kit: Kit) {
-  const { words } = explainer(await kit.language('en'));
-  const content = summaryPage(tally, choices.date, (pattern) => words(`pattern.${pattern}`));
-  const { html, pdf } = await operatorPage('summary', content, kit, choices.date, choices.paper);
-  await writeWhole(join(folder, shardName('summary.html', shard)), html);
-  await writeWhole(join(folder, shardName('summary.pdf', shard)), pdf);
-}
-
-export function wishesOf(choices: RunChoices): Wishes {
+function wishesOf(choices: RunChoices): Wishes {
   return {
     language: choices.language,
     beside: choices.beside,

@@ -15,6 +15,8 @@ export type Call = {
   readonly born: string | null;
   readonly collected: string;
   readonly sheet: ReasoningContent;
+  /** How many of the last lines of why are results. */
+  readonly results: number;
 };
 
 export function callOf(
@@ -33,6 +35,7 @@ export function callOf(
     born: birthDate,
     collected,
     sheet,
+    results: interpretation.results.length,
   };
 }
 
@@ -68,7 +71,7 @@ export function callPages(calls: readonly Call[], date: string) {
     heading: words.tier[tier],
     calls: calls
       .filter((call) => call.tier === tier)
-      .map(({ number, id, name, born, collected, sheet }) => ({
+      .map(({ number, id, name, born, collected, sheet, results }) => ({
         heading: name ?? id ?? `${words.report} ${number}`,
         who: [
           [words.id, id],
@@ -78,7 +81,10 @@ export function callPages(calls: readonly Call[], date: string) {
         ]
           .flatMap(([label, value]) => (value === null ? [] : [`${label}: ${value}`]))
           .join(' · '),
-        why: itemsOf(sheet, 'why').slice(1),
+        why: itemsOf(sheet, 'why').slice(1, itemsOf(sheet, 'why').length - results),
+        results: itemsOf(sheet, 'why')
+          .slice(itemsOf(sheet, 'why').length - results)
+          .join(' · '),
         say: itemsOf(sheet, 'say'),
       })),
   }));

@@ -10,7 +10,13 @@ export {
 export { type Call, callPages, callTable } from './call-list.js';
 export type { Approval, Desk, MadeFile, Progress, Understood } from './desk.js';
 export { type Locked, lockFolder } from './lock.js';
-export { letterFolder, runMailing } from './run.js';
+export { type Evening, type Judged, judge } from './judge.js';
+export { letterFolder } from './letter-folder.js';
+export { recordLists } from './record-lists.js';
+export { type ReviewRow, reviewPage, reviewRow, runSeal, type Seal, signable } from './review.js';
+export { runMailing } from './run.js';
+export { findTwice } from './twice.js';
+export { type Finding, verifyFolder } from './verify.js';
 export { sealOf, sealOfReport, sha256 } from './seal.js';
 export { readShard, type Shard, shardName, whole } from './shard.js';
 export { slug, stemOf } from './stem.js';

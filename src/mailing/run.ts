@@ -7,6 +7,7 @@ import { readApprovals } from './approvals.js';
 import { type Call, callOf, sortCalls } from './call-list.js';
 import type { Desk, Progress } from './desk.js';
 import { type Evening, type Judged, judge } from './judge.js';
+import { letterFolder } from './letter-folder.js';
 import { openLists } from './lists.js';
 import {
   type Entry,
@@ -22,8 +23,6 @@ import { countReading, countUp, openTally, type Tally } from './summary.js';
 import { faultOfOurs } from './to-fix.js';
 import { findTwice } from './twice.js';
 import { sweepParts, writeWhole } from './whole-file.js';
-
-export const letterFolder = 'letters';
 
 export type Run = {
   readonly reports: readonly Checked<WrittenReport>[];

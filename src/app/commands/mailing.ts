@@ -6,7 +6,7 @@ import { letterFolder, readShard, type Shard, shardName, whole } from '../../mai
 import { readRunFile, type RunChoices } from '../run-file.js';
 import { sayProgress } from '../say-progress.js';
 import { Stop, status } from '../status.js';
-import { workMailing } from '../work-mailing.js';
+import { inFolder, openBench, workMailing } from '../work-mailing.js';
 import { formatsOf, letterOptions } from './letter-options.js';
 import { dateOf, ownConfig } from './shared.js';
 
@@ -38,7 +38,8 @@ export const mailingCommand: CommandModule<object, Words> = {
     const shard = shardOf(words.shard);
     const choices = await choicesOf(words);
     const tell = sayProgress(process.stderr, () => performance.now());
-    const { outcomes } = await workMailing({ folder: words.out, choices, shard, tell });
+    const bench = await openBench(words.out, choices);
+    const { outcomes } = await inFolder(words.out, shard, () => workMailing(bench, shard, tell));
     const lists = [
       'calls.csv',
       'calls.pdf',

@@ -1,0 +1,71 @@
+// ironleaf release: a held report and what was done about it in; its letter and the record of its release out.
+import type { Argv, CommandModule } from 'yargs';
+import { type Evening, type Judged, judge, whole, writeRelease } from '../../mailing/index.js';
+import { sayProgress } from '../say-progress.js';
+import { Stop, status } from '../status.js';
+import { eveningOf, inFolder, reopenBench, workMailing } from '../work-mailing.js';
+import { named } from './letter-options.js';
+import { dateOf } from './shared.js';
+
+function options(yargs: Argv) {
+  return yargs
+    .positional('folder', { type: 'string', demandOption: true, describe: 'Folder of a run' })
+    .option('id', { type: 'string', demandOption: true, describe: 'Patient’s id, as in calls.csv' })
+    .option('checked-by', {
+      type: 'string',
+      demandOption: true,
+      describe: 'Clinician who lets the letter go',
+    })
+    .option('done', { type: 'string', demandOption: true, describe: 'What was done, in words' })
+    .option('date', { type: 'string', describe: 'Date of the release, YYYY-MM-DD' })
+    .example(
+      '$0 release evening --id SB-1 --checked-by "Dr Abara" --done "Phoned 10:20"',
+      'Makes the letter; the file of the run is read again',
+    );
+}
+type Words = Awaited<ReturnType<typeof options>['argv']>;
+
+export const releaseCommand: CommandModule<object, Words> = {
+  command: 'release <folder>',
+  describe: 'Let a held letter go, with the name of a clinician and what was done',
+  builder: (yargs) => options(yargs) as Argv<Words>,
+  handler: async (words) => {
+    const by = named(words.checkedBy, '--checked-by') ?? '';
+    const done = named(words.done, '--done') ?? '';
+    const bench = await reopenBench(words.folder);
+    await inFolder(words.folder, whole, async () => {
+      const held = await findHeld(await eveningOf(bench), words.id);
+      const { tier, reasons } = held.understood.interpretation.hold;
+      await writeRelease(words.folder, held.stem, {
+        id: held.id ?? held.stem,
+        input: held.input ?? '',
+        tier,
+        reasons: reasons.map(({ code }) => code),
+        releasedBy: by,
+        done,
+        date: dateOf(words.date),
+      });
+      await workMailing(
+        bench,
+        whole,
+        sayProgress(process.stderr, () => performance.now()),
+      );
+      console.log(`${held.stem}: released`);
+    });
+  },
+};
+
+type Held = Judged & { readonly kind: 'held' };
+
+async function findHeld(evening: Evening, id: string): Promise<Held> {
+  const fits = ({ ok, ...rest }: Evening['reports'][number], index: number) =>
+    ok && 'value' in rest && (rest.value.patient.id === id || `report-${index + 1}` === id);
+  const indexes = evening.reports.flatMap((report, index) => (fits(report, index) ? [index] : []));
+  if (indexes.length === 0)
+    throw new Stop(status.usage, ['--id: no report of this run’s file has this id.']);
+  for (const index of indexes) {
+    const judged = await judge(evening, index);
+    if (judged.kind === 'held') return judged;
+  }
+  throw new Stop(status.usage, ['--id: no letter of this patient is held.']);
+}

@@ -1,0 +1,2 @@
+// Nothing arrives; the name of the folder whose letters may be mailed leaves.
+export const letterFolder = 'letters';

@@ -1,0 +1,41 @@
+// A folder of letters arrives; everything in it that is not as the manifest says leaves.
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { letterFolder } from './letter-folder.js';
+import { readLedger } from './manifest.js';
+import { sha256 } from './seal.js';
+
+export type Finding = {
+  readonly code: 'missing' | 'changed' | 'not-recorded' | 'half-written' | 'torn-record';
+  /** A file of the folder; null for a line of the manifest. */
+  readonly file: string | null;
+};
+
+export type Verified = { readonly checked: number; readonly findings: readonly Finding[] };
+
+/**
+ * Hashes every recorded file again, and looks for files in the folder to be mailed that no record knows: a letter
+ * of a held or refused report would be one.
+ * @example (await verifyFolder('evening')).findings // []
+ */
+export async function verifyFolder(folder: string): Promise<Verified> {
+  const { last, torn } = await readLedger(folder);
+  const recorded = [...last.values()].flatMap(({ files }) => files);
+  const findings: Finding[] = [];
+  for (const { name, sha256: expected } of recorded) {
+    const content = await readFile(join(folder, name)).catch(() => null);
+    if (content === null) findings.push({ code: 'missing', file: name });
+    else if (sha256(content) !== expected) findings.push({ code: 'changed', file: name });
+  }
+  const known = new Set(recorded.map(({ name }) => name));
+  const inLetters = await readdir(join(folder, letterFolder)).catch(() => []);
+  for (const name of inLetters.map((each) => `${letterFolder}/${each}`).sort()) {
+    if (known.has(name)) continue;
+    findings.push({ code: name.endsWith('.part') ? 'half-written' : 'not-recorded', file: name });
+  }
+  const beside = await readdir(folder).catch(() => []);
+  for (const name of beside.filter((each) => each.endsWith('.part')).sort())
+    findings.push({ code: 'half-written', file: name });
+  for (let line = 0; line < torn; line += 1) findings.push({ code: 'torn-record', file: null });
+  return { checked: recorded.length, findings };
+}
