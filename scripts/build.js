@@ -1,8 +1,17 @@
 // Sources in, dist/ out: one bundle with lazy chunks, the two WebAssembly files and the fonts beside it.
-import { copyFileSync, cpSync, chmodSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  cpSync,
+  mkdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { cutFace } from './cut-face.js';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const dist = join(root, 'dist');
@@ -24,6 +33,7 @@ await build({
   legalComments: 'none',
   chunkNames: 'chunks/[name]-[hash]',
   logLevel: 'warning',
+  alias: { fontkit: join(root, 'scripts/no-fontkit.js') },
   // Bundled CommonJS packages ask for require; ES modules have none.
   banner: {
     js: "import { createRequire as __ironleafRequire } from 'node:module'; const require = __ironleafRequire(import.meta.url);",
@@ -36,8 +46,12 @@ for (const wasm of ['harfbuzz.wasm', 'harfbuzz-subset.wasm']) {
 }
 
 const faces = JSON.parse(readFileSync(join(root, 'src/render/pdf/faces.json'), 'utf8'));
-for (const { file, package: name, path } of faces.files) {
-  copyFileSync(join(modules, name, path), join(dist, 'fonts', file));
+for (const { file, package: name, path, cut } of faces.files) {
+  const whole = join(modules, name, path);
+  const copy = join(dist, 'fonts', file);
+  if (cut === undefined) copyFileSync(whole, copy);
+  else
+    writeFileSync(copy, await cutFace(readFileSync(whole), cut, join(modules, '.cache/ironleaf')));
   const licence = join(dist, 'fonts', `LICENCE-${name.replace(/[^a-z0-9-]+/g, '-')}.txt`);
   cpSync(join(modules, name, 'LICENSE_FONT'), licence);
 }

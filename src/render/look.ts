@@ -68,8 +68,8 @@ const dark: Readonly<Record<keyof typeof colour, string>> = {
 };
 
 const pages: Readonly<Record<PageForm['paper'], PageLook>> = {
-  A4: { width: 595.28, height: 841.89, margin: 40 },
-  Letter: { width: 612, height: 792, margin: 40 },
+  A4: { width: 595.28, height: 841.89, margin: 36 },
+  Letter: { width: 612, height: 792, margin: 36 },
 };
 
 /** Body size in points; pictures scale with it from the standard one. */
@@ -85,7 +85,7 @@ const scale: Scale = {
   h2: 1.15,
   h3: 1.05,
   body: 1,
-  lead: 1.1,
+  lead: 1,
   small: 0.85,
   caption: 0.85,
   label: 0.9,
@@ -155,17 +155,17 @@ export const look = {
   /** Times the base size. */
   scale,
   /** Times the size of the text. Screens take more air than paper; scripts with tall marks take more still. */
-  leading: { body: 1.34, heading: 1.2, screen: 1.5, tall: 1.7, nastaliq: 2.2 },
+  leading: { body: 1.3, heading: 1.2, screen: 1.5, middle: 1.5, tall: 1.7, nastaliq: 2.2 },
   space: {
-    paragraph: 0.4,
+    paragraph: 0.35,
     block: 0.6,
-    heading: 0.8,
+    heading: 0.7,
     afterHeading: 0.2,
     item: 0.15,
     indent: 1.5,
     gutter: 1.5,
     /** Of the width, what the first of two columns takes when it is the wider one. */
-    wideShare: 0.6,
+    wideShare: 0.66,
   },
   colour,
   dark,

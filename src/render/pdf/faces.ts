@@ -2,8 +2,13 @@
 import { look } from '../look.js';
 import table from './faces.json' with { type: 'json' };
 
-/** One font file: its name beside the program, and the package and path it is copied from. */
-type FaceFile = { readonly file: string; readonly package: string; readonly path: string };
+/** One font file: its name beside the program, the package and path it is copied from, and what it is cut down to. */
+type FaceFile = {
+  readonly file: string;
+  readonly package: string;
+  readonly path: string;
+  readonly cut?: string;
+};
 
 /** Two weights of one design. `leading` is a row of the table of look. */
 export type Family = {
