@@ -43,7 +43,7 @@ export function sayProblem(problem: Problem): string {
   const { file, row, field } = problem.place;
   const place = [file, row === null ? null : `row ${row}`, field]
     .filter((part) => part !== null)
-    .map(visible)
+    .map((part) => visible(part))
     .join(', ');
   const found = problem.found === null ? '' : ` (found ${JSON.stringify(visible(problem.found))})`;
   const expected = problem.expected === null ? '' : `; expected ${problem.expected}`;
@@ -53,8 +53,8 @@ export function sayProblem(problem: Problem): string {
 
 const longestShown = 60;
 
-/** Control and direction characters would let a file rewrite the operator's terminal. */
-function visible(text: string): string {
+/** Text of a file as it may be shown: control and direction characters would let it rewrite the operator's terminal. */
+export function visible(text: string, longest: number = longestShown): string {
   const plain = text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, '\u{FFFD}');
-  return plain.length > longestShown ? `${plain.slice(0, longestShown)}…` : plain;
+  return plain.length > longest ? `${plain.slice(0, longest)}…` : plain;
 }

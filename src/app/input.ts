@@ -4,11 +4,15 @@ import { basename } from 'node:path';
 import type { InputFile } from '../intake/written.js';
 import { Stop, status } from './status.js';
 
+/** Stands for '-' on the command line, which the parser of arguments would take for an empty word. */
+export const standardInput = ':standard-input';
+
 /**
- * Reads a whole file of at most `largest` bytes. Stops with status 66 when there is nothing to
+ * Reads a whole file, or standard input, of at most `largest` bytes. Stops with status 66 when there is nothing to
  * read (missing, a directory, not permitted) and 65 when it is empty or too large.
  */
 export async function readInputFile(path: string, largest: number): Promise<InputFile> {
+  if (path === standardInput) return readStandardInput(largest);
   const name = basename(path);
   const handle = await open(path, 'r').catch((fault: NodeJS.ErrnoException) => {
     throw new Stop(status.noInput, [`${name}: ${whyNot(fault)}`]);
@@ -27,6 +31,21 @@ export async function readInputFile(path: string, largest: number): Promise<Inpu
   } finally {
     await handle.close();
   }
+}
+
+/** What is piped or pasted in; read no further than the limit. */
+async function readStandardInput(largest: number): Promise<InputFile> {
+  const name = 'standard input';
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  for await (const chunk of process.stdin as AsyncIterable<Uint8Array>) {
+    size += chunk.length;
+    if (size > largest) throw new Stop(status.badData, [tooLarge(name, size, largest)]);
+    chunks.push(chunk);
+  }
+  if (size === 0)
+    throw new Stop(status.badData, [`${name}: there is nothing to read; expected a report.`]);
+  return { name, bytes: new Uint8Array(Buffer.concat(chunks)) };
 }
 
 function whyNot(fault: NodeJS.ErrnoException): string {

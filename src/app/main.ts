@@ -2,6 +2,8 @@
 // Arguments in, an exit status out: the one place where a fault of ours is caught, without data.
 import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
+import { checkCommand } from './commands/check.js';
+import { columnsCommand } from './commands/columns.js';
 import { explainCommand } from './commands/explain.js';
 import { letterCommand } from './commands/letter.js';
 import { mailingCommand } from './commands/mailing.js';
@@ -9,6 +11,7 @@ import { releaseCommand } from './commands/release.js';
 import { reviewCommand } from './commands/review.js';
 import { schemaCommand } from './commands/schema.js';
 import { verifyCommand } from './commands/verify.js';
+import { standardInput } from './input.js';
 import { Stop, status } from './status.js';
 
 async function run(words: readonly string[]): Promise<void> {
@@ -19,6 +22,8 @@ async function run(words: readonly string[]): Promise<void> {
     )
     .locale('en')
     .command(letterCommand)
+    .command(checkCommand)
+    .command(columnsCommand)
     .command(explainCommand)
     .command(mailingCommand)
     .command(reviewCommand)
@@ -37,7 +42,7 @@ async function run(words: readonly string[]): Promise<void> {
 }
 
 try {
-  await run(hideBin(process.argv));
+  await run(hideBin(process.argv).map((word) => (word === '-' ? standardInput : word)));
 } catch (fault) {
   if (fault instanceof Stop) {
     for (const sentence of fault.sentences) console.error(sentence);

@@ -5,12 +5,17 @@ import type { Intake, WrittenPatient, WrittenReport } from './written.js';
 
 /**
  * Fills what the file leaves open. The operator's facts belong to one person, so a file of several is refused.
- * Problems: a file of several people, a sex or birth date that the file says otherwise.
- * @example addPatient(intake, { sex: 'female' })
+ * Problems: a file of several people; a sex, birth date, pregnancy or day of the sample that the file says otherwise.
+ * @param collected ISO day of the sample, or null where the operator says none.
+ * @example addPatient(intake, { sex: 'female' }, '2026-11-20')
  */
-export function addPatient(intake: Intake, facts: Partial<WrittenPatient>): Intake {
+export function addPatient(
+  intake: Intake,
+  facts: Partial<WrittenPatient>,
+  collected: string | null,
+): Intake {
   const [only] = intake.reports;
-  if (only === undefined || Object.keys(facts).length === 0) return intake;
+  if (only === undefined || (Object.keys(facts).length === 0 && collected === null)) return intake;
   if (intake.reports.length > 1) {
     const place = only.ok ? only.value.place : (only.problems[0]?.place ?? null);
     const many = fault(
@@ -23,24 +28,25 @@ export function addPatient(intake: Intake, facts: Partial<WrittenPatient>): Inta
     );
     return { ...intake, reports: [faulty([many])] };
   }
-  return { ...intake, reports: [filledIn(only, facts)] };
+  return { ...intake, reports: [filledIn(only, facts, collected)] };
 }
+
+const compared = ['id', 'sex', 'birthDate', 'ageYears', 'ageMonths', 'pregnancy'] as const;
 
 function filledIn(
   read: Checked<WrittenReport>,
   facts: Partial<WrittenPatient>,
+  collected: string | null,
 ): Checked<WrittenReport> {
   if (!read.ok) return read;
-  const { patient, place } = read.value;
-  const differs = (['id', 'sex', 'birthDate'] as const).filter((fact) => {
-    const said = facts[fact] ?? null;
-    return said !== null && patient[fact] !== null && patient[fact] !== said;
-  });
-  if (differs.length > 0) {
+  const { patient, panel, place } = read.value;
+  const differs = compared.filter((fact) => differ(facts[fact] ?? null, patient[fact]));
+  const wrong = [...differs, ...(differ(collected, panel.collected) ? ['collected'] : [])];
+  if (wrong.length > 0) {
     return faulty(
-      differs.map((fact) =>
+      wrong.map((fact) =>
         fault(
-          'two-people',
+          'said-otherwise',
           { ...place, field: fact },
           'cannot tell which holds: the file says something else',
           {
@@ -55,5 +61,16 @@ function filledIn(
       ([, value]) => value !== null && !(Array.isArray(value) && value.length === 0),
     ),
   ) as Partial<WrittenPatient>;
-  return { ...read, value: { ...read.value, patient: { ...patient, ...facts, ...known } } };
+  const value = {
+    ...read.value,
+    patient: { ...patient, ...facts, ...known },
+    panel: { ...panel, collected: panel.collected ?? collected },
+  };
+  return { ...read, value };
+}
+
+/** Two things said of one fact; what is not said differs from nothing. */
+function differ(said: unknown, written: unknown): boolean {
+  if (said === null || written === null) return false;
+  return JSON.stringify(said) !== JSON.stringify(written);
 }

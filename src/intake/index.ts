@@ -13,6 +13,7 @@ import type { InputFile, Intake, WrittenPatient } from './written.js';
 
 export { reportFileSchema } from './json/index.js';
 export { largestFile } from './sniff.js';
+export { readAge } from './table/person.js';
 export { readColumnMap } from './table/column-map.js';
 export { proposeColumns } from './table/propose.js';
 
@@ -21,6 +22,8 @@ export type InputOptions = {
   readonly columns?: ColumnMap;
   /** What the operator says of the one person in the file. */
   readonly patient?: Partial<WrittenPatient>;
+  /** ISO day of the sample, where the file does not say it. */
+  readonly collected?: string;
 };
 
 /**
@@ -33,7 +36,7 @@ export async function readInput(file: InputFile, options: InputOptions = {}): Pr
   if ('problem' in sniffed) return refused('text', sniffed.problem);
   const { format, text, notes } = sniffed;
   const intake = await readAs(format, file, text, options);
-  const whole = options.patient === undefined ? intake : addPatient(intake, options.patient);
+  const whole = addPatient(intake, options.patient ?? {}, options.collected ?? null);
   return { ...whole, ignored: [...notes, ...intake.ignored] };
 }
 

@@ -2,6 +2,7 @@
 import type { Problem } from '../problem.js';
 import { decode } from './decode.js';
 import { at, fault } from './fault.js';
+import { meaningOfColumn } from './names.js';
 import type { Intake, InputFile } from './written.js';
 
 /** Bytes a reader takes at most; a larger file wants splitting. */
@@ -48,7 +49,17 @@ function formatOf(name: string, text: string): Format {
     return 'json';
   }
   if (/\.(?:csv|tsv)$/i.test(name) || /^sep=/i.test(head)) return 'csv';
-  return 'text';
+  return headsTable(head) ? 'csv' : 'text';
+}
+
+/** Text without a telling name: a first line of columns we know, with commas or semicolons between them. */
+function headsTable(head: string): boolean {
+  const [first = '', second = ''] = head.split(/\r\n|\r|\n/);
+  return [',', ';'].some((sign) => {
+    const names = first.split(sign).map((cell) => cell.replaceAll('"', '').trim());
+    const known = names.filter((name) => meaningOfColumn(name) !== null);
+    return names.length > 2 && known.length * 2 >= names.length && second.includes(sign);
+  });
 }
 
 const headLength = 4096;

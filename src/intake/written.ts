@@ -90,4 +90,6 @@ export type Intake = {
   readonly reports: readonly Checked<WrittenReport>[];
   /** Lines or fields passed over, with why. */
   readonly ignored: readonly Problem[];
+  /** Results that could be read in reports that as a whole could not; to be shown, never to be used. */
+  readonly partly?: readonly WrittenResult[];
 };

@@ -7,13 +7,19 @@ import { explainJson } from '../explain-json.js';
 import { openKit, sentences } from '../kit.js';
 import { status } from '../status.js';
 import { type Understood, understand } from '../understand.js';
+import { inputOptions, inputOptionsOf } from './input-options.js';
 import { dateOf, readReports } from './shared.js';
 
 const noChoices = { steps: null, tabletsPrescribed: null, noFood: false };
 
 function options(yargs: Argv) {
-  return yargs
-    .positional('report', { type: 'string', demandOption: true, describe: 'File with the results' })
+  return inputOptions(
+    yargs.positional('report', {
+      type: 'string',
+      demandOption: true,
+      describe: 'File with the results, or - for standard input',
+    }),
+  )
     .option('json', { type: 'boolean', default: false, describe: 'Print JSON' })
     .option('confirm', { choices: analytes, array: true, describe: 'This doubtful value stands' })
     .option('date', { type: 'string', describe: 'Date of reading, YYYY-MM-DD' })
@@ -27,7 +33,7 @@ export const explainCommand: CommandModule<object, Words> = {
   builder: (yargs) => options(yargs) as Argv<Words>,
   handler: async (words) => {
     const date = dateOf(words.date);
-    const reports = await readReports(words.report);
+    const reports = await readReports(words.report, await inputOptionsOf(words));
     const understood: Understood[] = [];
     for (const written of reports) {
       const read = written.ok

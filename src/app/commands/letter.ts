@@ -4,30 +4,38 @@ import type { Argv, CommandModule } from 'yargs';
 import type { WrittenReport } from '../../intake/written.js';
 import { type Clinic, sayReasoning } from '../../letter/index.js';
 import type { Checked } from '../../problem.js';
-import { type Analyte, analytes, type NextStep, nextSteps } from '../../terms.js';
+import { type Analyte, analytes } from '../../terms.js';
 import { type Kit, openKit, sentences } from '../kit.js';
 import { formats, makeLetter, type Wishes } from '../make-letter.js';
 import { type OutputFile, slug, writeAll } from '../output.js';
-import { Stop, status } from '../status.js';
+import { status } from '../status.js';
 import { understand } from '../understand.js';
+import { inputOptions, inputOptionsOf } from './input-options.js';
+import { extraOptions, makeExtras } from './letter-extras.js';
 import { formatsOf, letterOptions, named } from './letter-options.js';
+import { stepsOf } from './next-steps.js';
 import { clinicOf, dateOf, readReports } from './shared.js';
 
 const describe = 'Make the letter of a report, or a call sheet when it must be a phone call first';
 
 function options(yargs: Argv) {
-  return letterOptions(
-    yargs.positional('report', {
-      type: 'string',
-      demandOption: true,
-      describe: 'File with the results',
-    }),
-  )
+  const positional = yargs.positional('report', {
+    type: 'string',
+    demandOption: true,
+    describe: 'File with the results, or - for standard input',
+  });
+  return inputOptions(letterOptions(positional))
     .option('format', { type: 'string', default: 'html,pdf', describe: formats.join(', ') })
     .option('out', { type: 'string', default: '.', describe: 'Folder for the files' })
     .option('checked-by', { type: 'string', describe: 'Clinician who read the letter' })
     .option('done', { type: 'string', describe: 'What was done about a held result' })
     .option('next-step', { type: 'string', array: true, describe: 'STEP or STEP=YYYY-MM-DD' })
+    .option('words', {
+      type: 'string',
+      array: true,
+      nargs: 1,
+      describe: 'Own words for a step, printed in a box as typed: STEP=WORDS',
+    })
     .option('tablets', { type: 'string', describe: 'Tablets were prescribed: the dose, in words' })
     .option('confirm', { choices: analytes, array: true, describe: 'This doubtful value stands' })
     .example('$0 letter report.json --language en --out letters', 'HTML and PDF into letters/');
@@ -42,7 +50,7 @@ export const letterCommand: CommandModule<object, Words> = {
     const wishes = wishesOf(words);
     const clinic = await clinicOf(words.config, words.demo);
     const kit = await openKit();
-    const reports = await readReports(words.report);
+    const reports = await readReports(words.report, await inputOptionsOf(words));
     const ends: End[] = [];
     for (const [index, written] of reports.entries()) {
       const stem = stemOf(words.report, written, index, reports.length);
@@ -75,11 +83,12 @@ async function makeOne(written: Checked<WrittenReport>, stem: string, desk: Desk
     return say([sheet.trimEnd()], 'held');
   }
   const tags = [wishes.language, wishes.beside].filter((tag) => tag !== null).join('-beside-');
-  await write(
-    words.out,
-    outcome.files.map(({ ending, content }) => ({ name: `${stem}.${tags}.${ending}`, content })),
-  );
-  return 'made';
+  const extras = await makeExtras(understood.value, stem, words, desk);
+  await write(words.out, [
+    ...outcome.files.map(({ ending, content }) => ({ name: `${stem}.${tags}.${ending}`, content })),
+    ...extras.files,
+  ]);
+  return say(extras.said, extras.refused ? 'refused' : 'made');
 }
 
 async function write(folder: string, files: readonly OutputFile[]): Promise<void> {
@@ -121,17 +130,10 @@ function wishesOf(words: Words): Wishes {
     checkedBy: named(words.checkedBy, '--checked-by'),
     done: named(words.done, '--done'),
     choices: {
-      steps: words.nextStep === undefined ? null : words.nextStep.map(stepOf),
+      steps: stepsOf(words.nextStep, words.words),
       tabletsPrescribed: words.tablets === undefined ? null : { dose: words.tablets || null },
       noFood: !words.food,
     },
     date: dateOf(words.date),
   };
-}
-
-function stepOf(written: string) {
-  const [step, by] = written.split('=');
-  if (!(nextSteps as readonly (string | undefined)[]).includes(step))
-    throw new Stop(status.usage, [`--next-step: expected one of ${nextSteps.join(', ')}.`]);
-  return { step: step as NextStep, by: by === undefined ? null : dateOf(by), words: null };
 }

@@ -1,6 +1,6 @@
 // What letter and explain have in common: reading reports, the date, the clinic's details, the endings of names.
 import { existsSync } from 'node:fs';
-import { largestFile, readInput } from '../../intake/index.js';
+import { type InputOptions, largestFile, readInput } from '../../intake/index.js';
 import type { WrittenReport } from '../../intake/written.js';
 import type { Clinic } from '../../letter/index.js';
 import type { Checked } from '../../problem.js';
@@ -16,8 +16,11 @@ export const ownConfig = 'ironleaf.config.json';
 const largestConfig = 64 * 1024;
 
 /** Every report of a file, each with its own problems; what was passed over is said on stderr. */
-export async function readReports(path: string): Promise<readonly Checked<WrittenReport>[]> {
-  const intake = await readInput(await readInputFile(path, largestFile));
+export async function readReports(
+  path: string,
+  options: InputOptions,
+): Promise<readonly Checked<WrittenReport>[]> {
+  const intake = await readInput(await readInputFile(path, largestFile), options);
   for (const sentence of sentences(intake.ignored)) console.error(sentence);
   return intake.reports;
 }

@@ -64,7 +64,10 @@ export function readFhir(file: string, parts: readonly JsonPart[]): Intake {
   }
   const reports = [...people.values()].map((person) => reportOf(file, person, notes));
   const all = [...reports, ...broken];
-  if (all.length > 0) return { format: 'fhir', reports: all, ignored: notes };
+  const partly = [...people.values()].flatMap(({ problems, dated }) =>
+    problems.length === 0 ? [] : dated.map(({ result }) => result),
+  );
+  if (all.length > 0) return { format: 'fhir', reports: all, ignored: notes, partly };
   const none = fault('no-results', at(file, null), 'cannot find an observation in this file', {
     expected: 'a Bundle, DiagnosticReport or Observation of FHIR R4',
   });

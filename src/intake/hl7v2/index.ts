@@ -57,7 +57,10 @@ export function readHl7(name: string, text: string): Intake {
     }
   });
   const reports = [...people.values()].map((person) => reportOf(name, person, ignored));
-  if (reports.length > 0) return { format: 'hl7v2', reports, ignored };
+  const partly = [...people.values()].flatMap(({ problems, dated }) =>
+    problems.length === 0 ? [] : dated.map(({ result }) => result),
+  );
+  if (reports.length > 0) return { format: 'hl7v2', reports, ignored, partly };
   const none = fault('no-results', at(name, null), 'cannot find a message with results', {
     expected: 'ORU^R01',
   });

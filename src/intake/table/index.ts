@@ -1,18 +1,21 @@
 // A table of cells arrives (from CSV or a spreadsheet); written reports leave.
 import { type Checked, faulty, type Problem } from '../../problem.js';
 import { at, fault } from '../fault.js';
-import type { WrittenReport } from '../written.js';
+import type { WrittenReport, WrittenResult } from '../written.js';
 import { cellOf, columnOf, provedBy } from './cells.js';
 import type { ColumnMap } from './column-map.js';
 import { type Apart, gather } from './gather.js';
 import { longRow } from './long.js';
 import { type Plan, planColumns } from './plan.js';
+import type { RowFacts } from './row-facts.js';
 import type { Table, TableRow } from './table.js';
 import { wideRow } from './wide.js';
 
 export type TableRead = {
   readonly reports: readonly Checked<WrittenReport>[];
   readonly ignored: readonly Problem[];
+  /** Results of reports that as a whole could not be read. */
+  readonly partly?: readonly WrittenResult[];
 };
 
 /**
@@ -45,14 +48,28 @@ export function readTable(table: Table, map: ColumnMap = {}): TableRead {
       ? one
       : { facts: { ...one.facts, results: [], problems: wrong }, ignored: [] };
   });
+  const facts = read.map((row) => row.facts);
+  const reports = gather(table.file, facts, apartBy(table, plan));
   return {
-    reports: gather(
-      table.file,
-      read.map(({ facts }) => facts),
-      apartBy(table, plan),
-    ),
+    reports,
     ignored: [...planned.notes, ...read.flatMap(({ ignored }) => ignored)],
+    partly: partlyRead(facts, reports),
   };
+}
+
+function partlyRead(
+  facts: readonly RowFacts[],
+  reports: readonly Checked<WrittenReport>[],
+): readonly WrittenResult[] {
+  if (reports.every(({ ok }) => ok)) return [];
+  const whole = new Set(
+    reports.flatMap((read) =>
+      read.ok ? [read.value.panel, ...read.value.previous].flatMap(({ results }) => results) : [],
+    ),
+  );
+  return facts.flatMap(({ results }) =>
+    results.flatMap(({ result }) => (whole.has(result) ? [] : [result])),
+  );
 }
 
 /** A ragged row is not read at all, for its cells may have slipped; nor is a row without its id. */

@@ -64,7 +64,9 @@ export function readText(name: string, text: string): Intake {
   lines.forEach((line, i) => {
     if (line.trim() !== '') readLine(reading, line, i + 1);
   });
-  return { format: 'text', reports: [reportOf(reading)], ignored: reading.ignored };
+  const report = reportOf(reading);
+  const partly = report.ok ? [] : reading.dated.map(({ result }) => result);
+  return { format: 'text', reports: [report], ignored: reading.ignored, partly };
 }
 
 function readLine(reading: Reading, line: string, row: number): void {

@@ -63,7 +63,7 @@ export async function readXlsx({ name, bytes }: InputFile, map: ColumnMap = {}):
     others.length === 0
       ? []
       : [fault('sheets-ignored', at(name, null), 'passed over every sheet but the first')];
-  return { format: 'xlsx', reports: read.reports, ignored: [...passed, ...read.ignored] };
+  return { format: 'xlsx', ...read, ignored: [...passed, ...read.ignored] };
 }
 
 type Cell = string | number | boolean | Date | null;
