@@ -19,6 +19,9 @@ type FerritinReading =
 export type FerritinRead = {
   readonly reading: FerritinReading;
   readonly level: Level;
+  /** The limits it was read between, ug/L; null where that side decided nothing. */
+  readonly low: number | null;
+  readonly high: number | null;
   readonly rules: readonly string[];
 };
 
@@ -81,15 +84,16 @@ export function readFerritin(
       'not-measured',
     ],
   ];
-  const passed: string[] = [];
+  let passed: FerritinRow | null = null;
   for (const [role, applies, reading, level] of steps) {
     const row = applies ? ferritinLimit(person, role) : undefined;
     if (row === undefined) continue;
     const answer = below(quantity, row.value);
-    if (answer === 'yes') return { reading, level, rules: [row.id] };
+    const at = { low: row.value, high: null, rules: [row.id] };
+    if (answer === 'yes') return { reading, level, ...at };
     if (answer === 'undecided')
-      return { reading: 'ferritin-cannot-tell', level: 'not-measured', rules: [row.id] };
-    passed.push(row.id);
+      return { reading: 'ferritin-cannot-tell', level: 'not-measured', ...at };
+    passed = row;
   }
   return readHigh(person, quantity, interval, passed);
 }
@@ -98,13 +102,20 @@ function readHigh(
   person: Person,
   quantity: Quantity,
   interval: ReferenceInterval | null,
-  passed: readonly string[],
+  passed: FerritinRow | null,
 ): FerritinRead {
   const high = ferritinHigh(person, interval);
   const answer = high === null ? 'no' : above(quantity, high.value);
   const rules = high?.row ? [high.row.id] : [];
-  if (answer === 'yes') return { reading: 'ferritin-high', level: 'high', rules };
+  const at = { low: null, high: high?.value ?? null, rules };
+  if (answer === 'yes') return { reading: 'ferritin-high', level: 'high', ...at };
   if (answer === 'undecided')
-    return { reading: 'ferritin-cannot-tell', level: 'not-measured', rules };
-  return { reading: 'ferritin-usual', level: 'usual', rules: [...passed.slice(-1), ...rules] };
+    return { reading: 'ferritin-cannot-tell', level: 'not-measured', ...at };
+  return {
+    reading: 'ferritin-usual',
+    level: 'usual',
+    low: passed?.value ?? null,
+    high: at.high,
+    rules: [...(passed === null ? [] : [passed.id]), ...rules],
+  };
 }

@@ -41,6 +41,7 @@ export function layBeside(
       high: one.high,
       source: one.source,
       rule: one.rules[0] ?? null,
+      highRule: one.high === null ? null : (one.rules[1] ?? null),
       position: place(one.low, one.high),
     } as const,
     rules: one.rules,
@@ -55,6 +56,7 @@ export function layBeside(
             ...own,
             source: "the laboratory's own interval",
             rule: null,
+            highRule: null,
             position: place(own.low, own.high),
           },
         ];

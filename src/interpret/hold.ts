@@ -95,7 +95,8 @@ function severeReasons(person: Person): readonly Held[] {
   if (haemoglobin === undefined || (kind !== 'child' && kind !== 'pregnant')) return [];
   if (severityOf(person, haemoglobin) !== 'severe') return [];
   const line = bandLimit(person, 'severe');
-  const facts = { value: haemoglobin.value, limit: line?.value ?? 0, group: person.group.slug };
+  const { value, unit } = haemoglobin;
+  const facts = { value, unit, limit: line?.value ?? 0, group: person.group.slug };
   const rules = line === undefined ? [] : [line.row.id];
   return [{ code: 'haemoglobin-below-severe-line', tier: 'emergency', facts, rules }];
 }

@@ -13,13 +13,17 @@ export type SourceUsed = {
   readonly number: string | null;
 };
 
-/** One yardstick laid beside a result, in our unit. `rule` names the knowledge row; null for the lab's own. */
+/**
+ * One yardstick laid beside a result, in our unit. `rule` names the knowledge row; null for the lab's own.
+ * `highRule` names the row of the upper end where it is another one.
+ */
 export type Comparison = {
   readonly by: 'laboratory' | 'guideline';
   readonly low: number | null;
   readonly high: number | null;
   readonly source: string;
   readonly rule: string | null;
+  readonly highRule: string | null;
   readonly position: Position | null;
 };
 

@@ -3,7 +3,7 @@ import { limit } from '../knowledge/limit.js';
 import { nearMisses } from './decide.js';
 import type { Reason } from './interpretation.js';
 import type { Reading } from './reading.js';
-import { levelReason } from './reasons.js';
+import { levelReason, printedValue } from './level-reason.js';
 
 /**
  * Near misses for the clinician: which pattern one level would have changed to, which value lies near its limit.
@@ -39,14 +39,23 @@ function limitsNearby({ results }: Reading): readonly Reason[] {
   return results.flatMap((one) => {
     if (one.comparator !== null || one.doubt !== null) return [];
     const spans = [one.comparedWith, ...one.also].filter((span) => span !== null);
-    return spans.flatMap(({ low, high, rule }) =>
-      [low, high]
-        .filter((end) => end !== null)
-        .filter((end) => Math.abs(one.value - end) <= (share.value / 100) * end)
-        .map((end) => ({
+    return spans.flatMap(({ by, low, high, rule, highRule }) =>
+      [
+        ...(low === null ? [] : [{ end: low, row: rule }]),
+        ...(high === null ? [] : [{ end: high, row: highRule ?? rule }]),
+      ]
+        .filter(({ end }) => Math.abs(one.value - end) <= (share.value / 100) * end)
+        .map(({ end, row }) => ({
           code: 'limit-nearly',
-          facts: { analyte: one.analyte, value: Math.round(one.value * 100) / 100, limit: end },
-          rules: [share.id, ...(rule === null ? [] : [rule])],
+          facts: {
+            analyte: one.analyte,
+            value: printedValue(one),
+            unit: one.unit,
+            limit: end,
+            by,
+            share: share.value,
+          },
+          rules: [...(row === null ? [] : [row]), share.id],
         })),
     );
   });

@@ -40,6 +40,7 @@ function severityNotes({ person }: Reading): readonly Reason[] {
               severity,
               limit: line.value,
               value: haemoglobin.value,
+              unit: haemoglobin.unit,
               group: person.group.slug,
             },
             rules: [line.row.id],

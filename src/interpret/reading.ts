@@ -140,7 +140,11 @@ function saturationsClash(person: Person): readonly Reason[] {
     comparator: null,
   });
   const same = readSaturation(person.group, printed).level === computed.level;
-  return same ? [] : [noted('value-doubtful', { analyte: 'transferrin-saturation' })];
+  const { value, unit, comparator } = printed;
+  const facts = { analyte: 'transferrin-saturation', value, unit };
+  return same
+    ? []
+    : [noted('value-doubtful', comparator === null ? facts : { ...facts, comparator })];
 }
 
 function noted(code: string, facts: Reason['facts'] = {}): Reason {

@@ -1,8 +1,9 @@
 // In: a reading. Out: what supports its main pattern, what speaks against it, and what is missing.
-import { patternProfiles, tableTests, type TableTest } from '../knowledge/pattern-rules.js';
-import type { Analyte, Level, Pattern } from '../terms.js';
+import { patternProfiles, tableTests } from '../knowledge/pattern-rules.js';
+import type { Analyte, Pattern } from '../terms.js';
 import { mentzer, stfrIndex } from './index-of-cells.js';
-import type { GradedResult, PatternFound, Reason } from './interpretation.js';
+import type { PatternFound, Reason } from './interpretation.js';
+import { levelReason, valueFacts } from './level-reason.js';
 import type { Reading } from './reading.js';
 
 /**
@@ -43,34 +44,6 @@ function weigh(reading: Reading, main: Pattern): Weighed {
   return { supports, against };
 }
 
-/** What was found of one test, as a code; null when nothing was. */
-export function levelReason(reading: Reading, test: TableTest, level: Level): Reason | null {
-  const { read, results } = reading;
-  const graded = resultOf(results, test);
-  const facts: Reason['facts'] =
-    graded === undefined
-      ? {}
-      : { analyte: graded.analyte, value: rounded(graded.value), unit: graded.unit };
-  if (test === 'ferritin' && read.ferritin !== null)
-    return { code: read.ferritin.reading, facts, rules: read.ferritin.rules };
-  if (test === 'transferrin-saturation' && read.saturation !== null) {
-    const code = read.saturationSetAside
-      ? 'transferrin-saturation-not-used-alone'
-      : read.saturation.reading;
-    return { code, facts, rules: read.saturation.rules };
-  }
-  if (level === 'not-measured') return null;
-  const rule = graded?.comparedWith?.rule ?? graded?.also[0]?.rule ?? null;
-  return { code: `${test}-${level}`, facts, rules: rule === null ? [] : [rule] };
-}
-
-function resultOf(results: readonly GradedResult[], test: TableTest): GradedResult | undefined {
-  const own = results.find(({ analyte }) => analyte === test);
-  return (
-    own ?? (test === 'transferrin' ? results.find(({ analyte }) => analyte === 'tibc') : undefined)
-  );
-}
-
 function factReasons({ facts }: Reading, main: Pattern): readonly Reason[] {
   const bled: readonly Pattern[] = ['possible-recent-blood-loss', 'iron-deficiency-anaemia'];
   switch (main) {
@@ -86,7 +59,7 @@ function factReasons({ facts }: Reading, main: Pattern): readonly Reason[] {
 /** Doubts and open comparators weigh against every statement. */
 function uncertain({ results }: Reading): readonly Reason[] {
   return results.flatMap((one) => {
-    const facts = { analyte: one.analyte };
+    const facts = valueFacts(one);
     if (one.doubt !== null) return [{ code: 'value-doubtful', facts, rules: [] }];
     const open = one.comparator !== null && one.comparedWith !== null && one.position === null;
     return open ? [{ code: 'comparator-undecided', facts, rules: [] }] : [];
@@ -169,8 +142,4 @@ function missingTests({ read, person }: Reading): readonly Analyte[] {
     ['crp', person.inflammation === 'not-measured' && read.ferritin?.reading !== 'ferritin-low'],
   ];
   return asked.filter(([, missing]) => missing).map(([analyte]) => analyte);
-}
-
-function rounded(value: number): number {
-  return Math.round(value * 100) / 100;
 }

@@ -55,8 +55,9 @@ export function numberOf(row: Row): string | null {
     Readonly<Record<string, unknown>>;
   const measured = typeof unit === 'string' && unit !== '1' ? ` ${unit}` : '';
   if (typeof value === 'number') return `${value}${measured}`;
-  if (typeof low === 'number' || typeof high === 'number')
-    return `${low ?? ''}-${high ?? ''}${measured}`;
+  if (typeof low === 'number' && typeof high === 'number') return `${low} to ${high}${measured}`;
+  if (typeof low === 'number') return `from ${low}${measured}`;
+  if (typeof high === 'number') return `up to ${high}${measured}`;
   if (typeof within === 'number') return `CVi ${within} %, CVa ${analytical} %`;
   if (typeof wellBelow === 'number') return `x ${wellBelow} and x ${wellAbove}`;
   return null;

@@ -19,8 +19,8 @@ describe('rows', () => {
 
   it.each([
     ['who-2024-haemoglobin-women-15-65-anaemia', '120 g/L'],
-    ['usual-mcv', '80-100 fL'],
-    ['usual-crp', '-5 mg/L'],
+    ['usual-mcv', '80 to 100 fL'],
+    ['usual-crp', 'up to 5 mg/L'],
     ['variation-haemoglobin', 'CVi 2.8 %, CVa 1.4 %'],
     ['told-well-ferritin', 'x 0.5 and x 2'],
     ['mentzer', '13'],

@@ -230,6 +230,7 @@ describe('the picture in words', () => {
       high: null,
       source: 'invented',
       rule: 'invented',
+      highRule: null,
       position: 'a-little-below' as const,
     };
     const results = [haemoglobin, { ...ferritin, also: [guide] }, ...others];

@@ -13,6 +13,7 @@ export const englishFiles = (): Record<string, unknown> => ({
   meta: json('locales/en/meta.json'),
   letter: json('locales/en/letter.json'),
   foods: json('locales/en/foods.json'),
+  fridge: json('locales/en/fridge.json'),
   reasoning: json('locales/en/reasoning.json'),
 });
 
@@ -71,7 +72,7 @@ export function graded([analyte, value, unit, interval, position, level]: Graded
     comparedWith:
       position === null
         ? null
-        : { by: 'laboratory', low, high, source: 'report', rule: null, position },
+        : { by: 'laboratory', low, high, source: 'report', rule: null, highRule: null, position },
     also: [],
     level,
     labFlag: null,

@@ -100,9 +100,11 @@ function levelBy({ position }: Comparison) {
 }
 
 function limitFlags(graded: GradedResult): readonly FlagRaised[] {
-  const { analyte, value, comparator, comparedWith, also } = graded;
+  const { analyte, value, unit, comparator, comparedWith, also } = graded;
   if (comparator !== null || comparedWith === null) return [];
   const met = [comparedWith, ...also].filter(({ low, high }) => value === low || value === high);
   const rules = met.flatMap(({ rule }) => (rule === null ? [] : [rule]));
-  return met.length === 0 ? [] : [raise('at-the-limit', { analyte, facts: { value }, rules })];
+  return met.length === 0
+    ? []
+    : [raise('at-the-limit', { analyte, facts: { value, unit }, rules })];
 }
