@@ -13,6 +13,8 @@ export type Said = { readonly key: string; readonly text: string };
 /** A stamp; `lang` is set where it is not in the letter's own language. */
 export type Band = Said & { readonly lang: string | null };
 
+export type HeadedList = { readonly heading: Said; readonly items: readonly Said[] };
+
 export type Passage = { readonly heading: Said; readonly paragraphs: readonly (readonly Said[])[] };
 
 /** Numbers for the drawing, words for its labels; the scale is the drawing's business. */
@@ -109,9 +111,10 @@ export type Content = {
   readonly picture: (Passage & { readonly figure: AnalogyPicture }) | null;
   readonly food:
     | (Passage & {
-        readonly lists: readonly { readonly heading: Said; readonly items: readonly Said[] }[];
-        /** Swaps and cautions, after the lists. */
-        readonly notes: readonly Said[];
+        /** Names of foods. */
+        readonly foods: readonly HeadedList[];
+        /** Swaps and cautions, each a whole sentence. */
+        readonly lists: readonly HeadedList[];
       })
     | null;
   readonly tablets: (Passage & { readonly items: readonly Said[] }) | null;
@@ -129,7 +132,12 @@ export type Content = {
     readonly notes: readonly Said[];
   };
   readonly choices: Passage;
-  readonly contact: { readonly heading: Said; readonly lines: readonly Said[] };
+  readonly contact: {
+    readonly heading: Said;
+    readonly lines: readonly Said[];
+    /** Interpreter, large print: how else this letter can be had. */
+    readonly formats: readonly Said[];
+  };
   readonly cautions: readonly Said[];
   readonly signature: readonly Said[];
   readonly running: { readonly header: Said; readonly footer: Said; readonly pageOf: Said };

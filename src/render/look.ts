@@ -68,8 +68,8 @@ const dark: Readonly<Record<keyof typeof colour, string>> = {
 };
 
 const pages: Readonly<Record<PageForm['paper'], PageLook>> = {
-  A4: { width: 595.28, height: 841.89, margin: 36 },
-  Letter: { width: 612, height: 792, margin: 36 },
+  A4: { width: 595.28, height: 841.89, margin: 30 },
+  Letter: { width: 612, height: 792, margin: 30 },
 };
 
 /** Body size in points; pictures scale with it from the standard one. */
@@ -81,7 +81,7 @@ const sizes: Readonly<Record<PageForm['size'], number>> = {
 };
 
 const scale: Scale = {
-  h1: 1.5,
+  h1: 1.4,
   h2: 1.15,
   h3: 1.05,
   body: 1,
@@ -94,8 +94,8 @@ const scale: Scale = {
 };
 
 const notice: Readonly<Record<NoticeLook, BoxLook>> = {
-  summary: { fill: colour.wash, edge: colour.accent, edgeWidth: 3, sides: 'start', padding: 0.7 },
-  urgent: { fill: colour.paper, edge: colour.ink, edgeWidth: 2.25, sides: 'all', padding: 0.6 },
+  summary: { fill: colour.wash, edge: colour.accent, edgeWidth: 3, sides: 'start', padding: 0.5 },
+  urgent: { fill: colour.paper, edge: colour.ink, edgeWidth: 2.25, sides: 'all', padding: 0.45 },
   caution: { fill: colour.sand, edge: colour.quiet, edgeWidth: 3, sides: 'start', padding: 0.6 },
   band: { fill: colour.paper, edge: colour.ink, edgeWidth: 1, sides: 'all', padding: 0.35 },
   plain: { fill: null, edge: colour.line, edgeWidth: 0.75, sides: 'all', padding: 0.6 },
@@ -157,9 +157,9 @@ export const look = {
   /** Times the size of the text. Screens take more air than paper; scripts with tall marks take more still. */
   leading: { body: 1.3, heading: 1.2, screen: 1.5, middle: 1.5, tall: 1.7, nastaliq: 2.2 },
   space: {
-    paragraph: 0.35,
+    paragraph: 0.3,
     block: 0.6,
-    heading: 0.7,
+    heading: 0.5,
     afterHeading: 0.2,
     item: 0.15,
     indent: 1.5,

@@ -183,13 +183,13 @@ export const content: Content = {
   food: {
     heading: said('Food with iron'),
     paragraphs: [[said('Food is one part of this.')]],
-    lists: [
+    foods: [
       {
         heading: said('Good choices'),
         items: [said('Lentils'), said('Sardines'), said('Spinach with lemon')],
       },
     ],
-    notes: [said('Drink tea one hour after your meal.')],
+    lists: [{ heading: said('Tips'), items: [said('Drink tea one hour after your meal.')] }],
   },
   tablets: null,
   help: {
@@ -216,6 +216,7 @@ export const content: Content = {
   contact: {
     heading: said('How to reach us'),
     lines: [said(`Call ${ltr('555 0142')}, \u2068Monday to Friday, 9-17\u2069.`)],
+    formats: [said('Ask us for large print.')],
   },
   cautions: [
     said('This letter does not say what is causing your result.'),

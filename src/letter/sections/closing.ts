@@ -18,6 +18,9 @@ export function tellContact({ clinic, voice: { say } }: Told): Content['contact'
     lines: [
       say('contact.phone', { phone: ltr(clinic.phone) }),
       say('contact.hours', { hours: own(clinic.hours) }),
+      ...(website === null ? [] : [say('contact.website', { website: ltr(website) })]),
+    ],
+    formats: [
       ...(interpreter === null
         ? []
         : [
@@ -26,7 +29,6 @@ export function tellContact({ clinic, voice: { say } }: Told): Content['contact'
             }),
           ]),
       say('contact.formats'),
-      ...(website === null ? [] : [say('contact.website', { website: ltr(website) })]),
     ],
   };
 }
@@ -52,12 +54,12 @@ function cautionKey({ interpretation, report }: Told, code: string): string {
 }
 
 export function tellSignature({ clinic, options, voice: { say } }: Told): readonly Said[] {
-  return [
-    options.checkedBy === null
-      ? say('signature.unchecked')
-      : say('signature.checked', { name: own(options.checkedBy) }),
-    say('signature.clinic', { clinic: own(clinic.name) }),
-  ];
+  return options.checkedBy === null
+    ? [say('signature.unchecked')]
+    : [
+        say('signature.checked', { name: own(options.checkedBy) }),
+        say('signature.clinic', { clinic: own(clinic.name) }),
+      ];
 }
 
 export function tellRunning(told: Told): Content['running'] {

@@ -1,14 +1,13 @@
 // Food advice arrives; what to eat, in which company and when to have tea leaves, or nothing where food must not be spoken of.
 import type { FoodAdvice, FoodChoice, Swap } from '../../advise/advice.js';
-import type { Content, Said } from '../content.js';
+import type { Content, HeadedList, Said } from '../content.js';
 import { isLetterKey } from '../english.js';
 import type { Told } from '../letter-input.js';
-import type { Voice } from '../say.js';
 
 /** One sheet of paper: a short list is read, a long one is not. */
-const most = { haem: 2, plants: 3, partners: 2, swaps: 2 } as const;
+const most = { haem: 2, plants: 3, partners: 2, swaps: 3 } as const;
 
-type Lists = NonNullable<Content['food']>['lists'];
+type Lists = readonly HeadedList[];
 
 export function tellFood(told: Told): Content['food'] {
   const { food } = told.advice;
@@ -16,8 +15,8 @@ export function tellFood(told: Told): Content['food'] {
   return {
     heading: told.voice.say('food.heading'),
     paragraphs: [opening(told)],
-    lists: [...(food.mode === 'raise-iron' ? toEat(told) : []), ...toMind(told)],
-    notes: [],
+    foods: food.mode === 'raise-iron' ? toEat(told) : [],
+    lists: [...(food.mode === 'raise-iron' ? tips(told) : []), ...toMind(told)],
   };
 }
 
@@ -73,21 +72,26 @@ function toEat({ advice: { food }, voice }: Told): Lists {
       heading: voice.say('food.list.vitamin-c'),
       items: items(food.partners.slice(0, most.partners)),
     },
-    { heading: voice.say('food.list.tips'), items: tips(food, voice) },
   ].filter((list) => list.items.length > 0);
 }
 
 /** The first swap says how much it changes; more figures would be more sums. */
-function tips(food: FoodAdvice, { say }: Voice): readonly Said[] {
-  const swaps = food.swaps.slice(0, most.swaps);
+function tips({ advice: { food }, voice: { say } }: Told): Lists {
+  const swaps = food.swaps.slice(0, most.swaps).filter(isNotListed(food));
   const size = swaps.slice(0, 1).map((swap) => `swap.size.${swap.size}`);
   const [first, ...others] = withoutSecondDrink([...swaps, ...food.answers.slice(0, 1)]).map(
     ({ swap }) => `swap.${swap}`,
   );
-  return [first, ...size, ...others]
+  const items = [first, ...size, ...others]
     .filter((key) => key !== undefined)
     .filter(isLetterKey)
     .map((key) => say(key));
+  return items.length === 0 ? [] : [{ heading: say('food.list.tips'), items }];
+}
+
+/** The list of vitamin C foods already says to eat them with plants. */
+function isNotListed({ partners }: FoodAdvice): (swap: Swap) => boolean {
+  return ({ swap }) => partners.length === 0 || swap !== 'vitamin-c-with-plant-meal';
 }
 
 /** The sentence about tea speaks of coffee too. */

@@ -3,6 +3,7 @@ import type { Flag, Pattern } from '../../terms.js';
 import type { Content, Said } from '../content.js';
 import { needsCarer } from '../letter-ages.js';
 import type { Told } from '../letter-input.js';
+import { tellPicture } from './picture.js';
 
 const lowIron: readonly Pattern[] = [
   'early-low-intake',
@@ -20,9 +21,12 @@ export function tellMeaning(told: Told): Content['meaning'] {
   return {
     heading: voice.say('meaning.heading'),
     paragraphs: [
-      [voice.say('meaning.iron')],
-      ...patterns.map((pattern) => [voice.say(`meaning.${pattern}`)]),
-      isLowIron(main) ? [cause(told)] : [],
+      // The picture in words says the same of iron used again; twice would cost a letter its second page.
+      tellPicture(told) === null ? [voice.say('meaning.iron')] : [],
+      [
+        ...patterns.map((pattern) => voice.say(`meaning.${pattern}`)),
+        ...(isLowIron(main) ? [cause(told)] : []),
+      ],
       flagsTold(told),
     ].filter((paragraph) => paragraph.length > 0),
   };

@@ -23,12 +23,16 @@ export function tellOurSteps(told: Told): Content['ourSteps'] {
   };
 }
 
-/** A step about food without a food section would lead nowhere, or towards iron that must not be. */
+/**
+ * A step about food without a food section would lead nowhere, or towards iron that must not be; beside
+ * other suggested steps the food section speaks for itself.
+ */
 function stepsOf({ advice }: Told, whose: PlannedStep['who']): readonly PlannedStep[] {
-  return advice.steps.filter(
-    ({ who, step }) =>
-      who === whose && (step !== 'eat-for-iron' || advice.food.mode === 'raise-iron'),
-  );
+  const steps = advice.steps.filter(({ who }) => who === whose);
+  const others = steps.filter(({ step }) => step !== 'eat-for-iron');
+  const food = steps.filter(({ step }) => step === 'eat-for-iron');
+  const wanted = food.some(({ suggested }) => !suggested) || others.length === 0;
+  return advice.food.mode === 'raise-iron' && wanted ? steps : others;
 }
 
 function tellStep({ clinic, voice }: Told, { step, who, by, words }: PlannedStep): StepTold {

@@ -212,7 +212,7 @@ function pair(
 }
 
 /** em of the base size: in a narrower column lines hold four or five words, and pictures shrink too far. */
-const narrowestColumn = 13;
+const narrowestColumn = 11;
 
 /** Large print takes the whole width, as a narrow screen does. */
 function oneUnderAnother(

@@ -1,15 +1,15 @@
 // One result as numbers and words arrives; its number line as a scene leaves.
 import type { NumberLine } from '../../letter/content.js';
 import type { Scene, Shape } from '../block.js';
-import { type Side, type Speech, figures, roomFor, wrapLabel, words } from './canvas.js';
+import { type Side, type Speech, figures, roomFor, words } from './canvas.js';
 import { hatching } from './hatching.js';
 import { type Scale, scaleFor } from './scale.js';
 import { short } from './write-svg.js';
 
-const width = 250;
+const width = 180;
 /** Room at both ends, so that a label under the first tick stays inside. */
-const inset = 26;
-const size = 11;
+const inset = 22;
+const size = 10;
 const gap = 4;
 const band = { top: 22, bottom: 36 };
 const axis = 29;
@@ -168,7 +168,7 @@ function limitLabels(line: NumberLine, x: (value: number) => number): readonly L
   return [limitLabel(text, Math.min(Math.max(middle, half), width - half))];
 }
 
-/** The words stand under the range they name; beside its numbers only where those already say both limits. */
+/** The words stand under the range they name, or beside its one label, wherever there is room for them. */
 function labelsBelow(line: NumberLine, x: (value: number) => number, speech: Speech) {
   const limits = limitLabels(line, x);
   const shapes = limits.map(({ shape }) => shape);
@@ -194,10 +194,6 @@ function labelsBelow(line: NumberLine, x: (value: number) => number, speech: Spe
       : usual(text, first.left - 2 * gap, 'right');
     return { shapes: [...shapes, beside], height: 52 };
   }
-  const rows = wrapLabel(text, width, size);
-  const half = Math.max(...rows.map((row) => roomFor(row, size))) / 2;
-  const middle = (first.left + last.right) / 2;
-  const centre = Math.min(Math.max(middle, half), width - half);
-  const under = rows.map((row, index) => usual(row, centre, 'middle', limitsAt + 13 * (index + 1)));
-  return { shapes: [...shapes, ...under], height: 52 + 13 * rows.length };
+  // No room: the letter says once, above all lines, that the shaded part is the usual range.
+  return { shapes, height: 52 };
 }
