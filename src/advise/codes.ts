@@ -272,7 +272,7 @@ export const staffCodes = [
 ] as const;
 
 /** Pieces of a week's meal ideas. */
-export const mealCodes = ['breakfast', 'midday', 'evening'] as const;
+export const mealCodes = ['breakfast', 'midday', 'evening', 'before-dawn', 'after-sunset'] as const;
 export type Meal = (typeof mealCodes)[number];
 export const drinkCodes = [
   'water-with-meal',

@@ -20,7 +20,7 @@ export function planWeek(advice: Advice, report: Report): readonly MealIdea[] {
   return daysOfWeek.map((day) => {
     const choice = foods[day - 1];
     if (choice === undefined) throw new Error('plan-week: a day has no food');
-    return idea(day, choice, partners, drinkFor(report));
+    return idea(day, choice, partners, report);
   });
 }
 
@@ -40,27 +40,31 @@ function idea(
   day: number,
   choice: FoodChoice,
   partners: readonly FoodChoice[],
-  drink: Drink,
+  report: Report,
 ): MealIdea {
   const partner = choice.haem ? null : (partners[(day - 1) % Math.max(1, partners.length)] ?? null);
   return {
     day,
-    meal: mealFor(choice, day),
+    meal: mealFor(choice, day, report),
     food: choice.food,
     partner: partner?.food ?? null,
-    drink,
+    drink: drinkFor(report),
     cautions: choice.cautions,
   };
 }
 
-function mealFor(choice: FoodChoice, day: number): Meal {
-  if (breakfastKinds.includes(choice.kind) || breakfastFoods.includes(choice.food))
-    return 'breakfast';
+/** In a month of fasting nothing is eaten between dawn and sunset. */
+function mealFor(choice: FoodChoice, day: number, report: Report): Meal {
+  const early = breakfastKinds.includes(choice.kind) || breakfastFoods.includes(choice.food);
+  if (fasts(report)) return early ? 'before-dawn' : 'after-sunset';
+  if (early) return 'breakfast';
   return day % 2 === 0 ? 'midday' : 'evening';
 }
 
+const fasts = ({ patient }: Report): boolean => patient.diet?.fastingMonth === true;
+
 function drinkFor(report: Report): Drink {
-  if (report.patient.diet?.fastingMonth === true) return 'drinks-two-hours-after-sunset-meal';
+  if (fasts(report)) return 'drinks-two-hours-after-sunset-meal';
   const months = report.patient.ageMonths;
   const small = months === null || months < foodLimit('tea-swap-from');
   return small ? 'water-with-meal' : 'tea-or-coffee-an-hour-before-or-two-after';

@@ -48,7 +48,8 @@ export function composeLetter(input: LetterInput): Checked<Content> {
   }
 }
 
-function prepare(input: LetterInput): Told {
+/** What every section is told from: the voice for this reader, and who the reader is. */
+export function prepare(input: LetterInput): Told {
   const child = needsCarer(input.report.patient);
   const addressee =
     input.options.addressee ?? (child ? { kind: 'carer', name: null } : { kind: 'patient' });
@@ -136,7 +137,8 @@ function clinicProblems(clinic: Clinic): readonly Problem[] {
     }));
 }
 
-function unsaid(tag: string, key: string): Problem {
+/** The problem of a message that a language lacks. */
+export function unsaid(tag: string, key: string): Problem {
   return {
     code: 'language-message',
     place: { file: `locales/${tag}`, row: null, field: key },

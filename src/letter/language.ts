@@ -4,7 +4,7 @@ import { z } from 'zod';
 import type { Direction } from '../direction.js';
 import { type Checked, faulty, fine, type Problem } from '../problem.js';
 import { compareCatalogue } from './compare-catalogue.js';
-import { english, type Namespace, patientNamespaces } from './english.js';
+import { type Namespace, optionalNamespaces, patientNamespaces } from './english.js';
 
 export type ReviewState = 'source' | 'draft-machine' | 'translated' | 'revised' | 'signed';
 
@@ -35,7 +35,7 @@ export type Language = {
 /**
  * Reads the catalogue of one language.
  * @param tag Name of its folder, such as 'en' or 'zh-Hans'.
- * @param files Parsed JSON by file name without ending: meta, letter, foods; reasoning is English only.
+ * @param files Parsed JSON by file name without ending: meta, letter, foods; fridge where the language has it; reasoning is English only.
  * @returns Problems for every missing or unknown key, plural form, variable and for a language without date words.
  * @example readLanguage('en', { meta, letter, foods, reasoning })
  */
@@ -62,7 +62,7 @@ export function readLanguage(tag: string, files: Record<string, unknown>): Check
 }
 
 function namespacesOf(files: Record<string, unknown>): readonly Namespace[] {
-  return 'reasoning' in files ? (Object.keys(english) as Namespace[]) : patientNamespaces;
+  return [...patientNamespaces, ...optionalNamespaces.filter((name) => name in files)];
 }
 
 function speak(

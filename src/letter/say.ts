@@ -1,6 +1,6 @@
 // A key and its values arrive; one whole sentence leaves, every value isolated in its own direction.
 import type { Said } from './content.js';
-import type { LetterKey } from './english.js';
+import type { FridgeKey, LetterKey } from './english.js';
 import type { Language } from './language.js';
 
 /** Left to right whatever surrounds it: results, units, intervals, phone numbers. */
@@ -24,6 +24,8 @@ function isolate({ text, direction }: Inserted): string {
 export type Voice = {
   readonly say: (key: LetterKey, values?: Values) => Said;
   readonly food: (id: string) => Said;
+  /** Words of the week's sheet. */
+  readonly fridge: (key: FridgeKey) => Said;
   readonly date: (iso: string) => Inserted;
   readonly child: boolean;
 };
@@ -43,6 +45,7 @@ export function voiceOf(language: Language, child: boolean): Voice {
     child,
     say: (key, values = {}) => ({ key, text: told(language, 'letter', key, values, child) }),
     food: (id) => ({ key: `foods:${id}`, text: told(language, 'foods', id, {}, child) }),
+    fridge: (key) => ({ key: `fridge:${key}`, text: told(language, 'fridge', key, {}, child) }),
     date: (iso) => own(language.date(iso)),
   };
 }

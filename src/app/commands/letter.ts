@@ -24,7 +24,7 @@ function options(yargs: Argv) {
     demandOption: true,
     describe: 'File with the results, or - for standard input',
   });
-  return inputOptions(letterOptions(positional))
+  return extraOptions(inputOptions(letterOptions(positional)))
     .option('format', { type: 'string', default: 'html,pdf', describe: formats.join(', ') })
     .option('out', { type: 'string', default: '.', describe: 'Folder for the files' })
     .option('checked-by', { type: 'string', describe: 'Clinician who read the letter' })
@@ -123,7 +123,7 @@ function wishesOf(words: Words): Wishes {
   return {
     language: words.language,
     beside: words.beside ?? null,
-    formats: formatsOf(words.format),
+    formats: formatsOf(words.format, formats),
     form: { paper: words.paper, size: words.largePrint ? 'large' : 'standard' },
     analogy: words.analogy,
     easyRead: words.easyRead,

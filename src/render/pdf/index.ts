@@ -50,3 +50,21 @@ export async function addLetter(
   drawLetter(sheets, placed.value);
   return fine(placed.value.pages.length);
 }
+
+/**
+ * Draws a document that must stay on one page.
+ * @returns the file, or null when it needs more pages in this size. Problems as `drawPdf`.
+ * @example await drawOnePage(sheet, { paper: 'A4', size: 'large' }, fonts, facts)
+ */
+export async function drawOnePage(
+  document: LetterDocument,
+  form: PageForm,
+  fonts: Fonts,
+  facts: PdfFacts,
+): Promise<Checked<Uint8Array | null>> {
+  await fonts.load(languagesOf(document));
+  const placed = layOut(document, form, fonts);
+  if (!placed.ok) return placed;
+  if (placed.value.pages.length > 1) return fine(null);
+  return drawPdf(document, form, fonts, facts);
+}

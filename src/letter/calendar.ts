@@ -1,0 +1,66 @@
+// Dated steps of a letter arrive; what a calendar says of each leaves, with no name and no result in it.
+import type { NextStep } from '../terms.js';
+import { type Checked, faulty, fine } from '../problem.js';
+import { isHeld, prepare, unsaid } from './compose-letter.js';
+import type { Said } from './content.js';
+import type { LetterInput, Told } from './letter-input.js';
+import { CannotSay, ltr } from './say.js';
+import { tellContact } from './sections/closing.js';
+import { tellBands } from './sections/opening.js';
+import { tellYourSteps } from './sections/steps.js';
+
+export type CalendarEvent = {
+  readonly step: NextStep | 'heard-by';
+  /** ISO date; the event takes the whole day. */
+  readonly by: string;
+  readonly summary: Said;
+};
+
+export type Calendar = {
+  readonly lang: string;
+  /** ISO date of the letter. */
+  readonly made: string;
+  readonly events: readonly CalendarEvent[];
+  /** The clinic and how to reach it, beside every event. */
+  readonly details: readonly string[];
+};
+
+/**
+ * One event for each step with a date, and one for the day after which silence means: call us.
+ * The clinician's own words stay in the letter: they may hold a name or a result.
+ * @example composeCalendar(input) // { ok: true, value: { events: [{ step: 'repeat-test', by: '2027-02-20', … }] } }
+ */
+export function composeCalendar(input: LetterInput): Checked<Calendar> {
+  try {
+    return fine(tell(prepare(input)));
+  } catch (error) {
+    if (error instanceof CannotSay) return faulty([unsaid(input.language.tag, error.key)]);
+    throw error;
+  }
+}
+
+function tell(told: Told): Calendar {
+  const { advice, clinic, language, options, voice } = told;
+  const phone = ltr(clinic.phone);
+  const dated = advice.steps.flatMap(({ step, who, by }) =>
+    by === null ? [] : [{ step, by, summary: voice.say(`step.${step}.${who}`, { phone }) }],
+  );
+  return {
+    lang: language.tag,
+    made: options.date,
+    events: [...dated, ...silence(told)],
+    details: [
+      clinic.name,
+      ...tellContact(told).lines.map(({ text }) => text),
+      ...tellBands(told).map(({ text }) => text),
+    ],
+  };
+}
+
+/** An urgent letter sends nobody to wait for a date. */
+function silence(told: Told): readonly CalendarEvent[] {
+  // The letter's last step of the reader's own is always this one.
+  const last = tellYourSteps(told).steps.at(-1);
+  if (isHeld(told) || last === undefined) return [];
+  return [{ step: 'heard-by', by: told.advice.heardBy, summary: last.text }];
+}
