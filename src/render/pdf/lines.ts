@@ -3,7 +3,7 @@ import type { Direction } from '../../direction.js';
 import { visualOrder } from './bidi.js';
 import type { Fonts } from './fonts.js';
 import { graphemes, widthOf, type Paragraph, type Piece, type Unit } from './paragraph.js';
-import type { Glyph } from './shape.js';
+import { silent, type Glyph } from './shape.js';
 
 /** Glyphs drawn in one go. `x` and `width` in thousandths of an em, from the left edge of the line's ink. */
 type LinePiece = {
@@ -159,7 +159,7 @@ function joined(
       last.glyphs.unshift(...glyphs);
       last.width += width;
       last.x = x;
-    } else if (level % 2 === 1 && !/[\p{L}\p{M}\p{N}]/u.test(piece.text)) {
+    } else if (level % 2 === 1 && standsApart(piece)) {
       out.push(...oneByOne(piece, x));
     } else out.push({ run, file, x, width, glyphs: [...glyphs] });
     before = level;
@@ -171,13 +171,33 @@ function isSpace(piece: Piece): boolean {
   return piece.text.trim() === '';
 }
 
-/** Glyphs stand from left to right; reading order is the other way. */
+/** Signs between words; and words whose letters climb (Nastaliq), which readers take for lines of their own. */
+function standsApart({ text, shaped }: Piece): boolean {
+  return !/[\p{L}\p{M}\p{N}]/u.test(text) || shaped.glyphs.some(climbs);
+}
+
+/** Marks have no width and move freely; a letter off the base line climbs. */
+function climbs(glyph: Glyph): boolean {
+  return glyph.natural > 0 && Math.abs(glyph.dy) > lowClimb;
+}
+
+const lowClimb = 100;
+
+/** Glyphs stand from left to right; reading order is the other way, each letter with the marks before it. */
 function oneByOne({ run, file, shaped }: Piece, x: number): readonly Growing[] {
+  const letters: Growing[] = [];
+  let glyphs: Glyph[] = [];
   let left = x;
-  const signs = shaped.glyphs.map((glyph): Growing => {
-    const sign = { run, file, x: left, width: glyph.advance, glyphs: [glyph] };
-    left += glyph.advance;
-    return sign;
-  });
-  return signs.reverse();
+  let width = 0;
+  for (const glyph of shaped.glyphs) {
+    glyphs.push(glyph);
+    width += glyph.advance;
+    if (glyph.text === silent) continue;
+    letters.push({ run, file, x: left, width, glyphs });
+    left += width;
+    glyphs = [];
+    width = 0;
+  }
+  letters.at(-1)?.glyphs.push(...glyphs);
+  return letters.reverse();
 }

@@ -162,7 +162,8 @@ function spaceOrControl(character: string): boolean {
 }
 
 const joins = /^(?:\p{M}|\u200C|\u200D|[\uFE00-\uFE0F])$/u;
-const plainLatin = /^[\x21-\x7E]$/;
+/** Letters, digits and signs of numbers and units: one design in '12.5 µg/L' beside any script. */
+const plainLatin = /^[\x21-\x7E\u00B0-\u00B5\u00D7\u2010-\u2013\u2212\u2264\u2265]$/;
 
 /**
  * Which family draws each UTF-16 unit: for basic Latin at an even level the Latin one, so that '98 g/L' is

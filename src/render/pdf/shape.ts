@@ -27,7 +27,7 @@ export type OpenFace = {
 };
 
 /** Second and later glyphs of a cluster stand for no text of their own. */
-const silent = '\u200B';
+export const silent = '\u200B';
 
 /** Opens one font file. */
 export function openFace(file: string, bytes: Uint8Array): OpenFace {

@@ -1,0 +1,138 @@
+// Sentences of every script go in; glyphs are held to HarfBuzz alone, extracted text to pdfjs-dist (both outside readers).
+import { readFileSync } from 'node:fs';
+import { Blob, Buffer as ShapeBuffer, Direction, Face, Font, shape } from 'harfbuzzjs';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Block, Run } from '../../../../src/render/block.js';
+import { drawPdf, faceFiles, type Fonts, layOut } from '../../../../src/render/pdf/index.js';
+import { uaFaults } from '../ua.js';
+import { facts, letter, run, testFonts } from '../sample.js';
+import { type Sample, samples, traps } from './sentences.js';
+import { sharedInOrder } from './shared-in-order.js';
+
+let fonts: Fonts;
+
+beforeAll(async () => {
+  fonts = await testFonts();
+});
+
+const form = { paper: 'A4', size: 'compact' } as const;
+
+function body(runs: readonly Run[]): Block {
+  return { kind: 'paragraph', look: 'body', runs };
+}
+
+function document({ lang, dir }: Sample, blocks: readonly Block[]) {
+  return letter(blocks, { lang, dir, header: null, footer: null });
+}
+
+/** Glyph and pen position from the left edge, thousandths of an em. */
+type Spot = { readonly id: number; readonly x: number; readonly y: number };
+
+async function placed(sample: Sample, text: string): Promise<readonly Spot[]> {
+  await fonts.load([sample.lang]);
+  const laid = layOut(document(sample, [body([run(text)])]), form, fonts);
+  if (!laid.ok) throw new Error(JSON.stringify(laid.problems));
+  const ink = laid.value.pages.flatMap((page) => page.ink).filter((one) => one.kind === 'text');
+  expect(new Set(ink.map(({ y }) => y)).size).toBe(1);
+  const spots = [...ink]
+    .sort((a, b) => a.x - b.x)
+    .flatMap(({ x, size, glyphs }) => {
+      let pen = (x * 1000) / size;
+      return glyphs.map(({ id, advance, dx, dy }) => {
+        const spot = { id, x: pen + dx, y: dy };
+        pen += advance;
+        return spot;
+      });
+    });
+  return fromLeft(spots);
+}
+
+function fromLeft(spots: readonly Spot[]): readonly Spot[] {
+  const first = spots[0]?.x ?? 0;
+  return spots.map(({ id, x, y }) => ({ id, x: x - first, y }));
+}
+
+const opened = new Map<string, { readonly font: Font; readonly perEm: number }>();
+
+function outsideFont(file: string) {
+  const known = opened.get(file);
+  if (known !== undefined) return known;
+  const row = faceFiles.find((one) => one.file === `${file}-Regular.ttf`);
+  if (row === undefined) throw new Error(`No face ${file}`);
+  const face = new Face(new Blob(readFileSync(`node_modules/${row.package}/${row.path}`)));
+  const font = { font: new Font(face), perEm: face.upem };
+  opened.set(file, font);
+  return font;
+}
+
+/** The whole sentence in one go, but for signs of basic Latin, which stand in the Latin face left to right. */
+function shapedOutside(sample: Sample, text: string): readonly Spot[] {
+  const parts = sample.dir === 'rtl' ? [text] : text.split(/([!-~]+)/).filter((one) => one !== '');
+  let pen = 0;
+  const spots = parts.flatMap((part) => {
+    const { font, perEm } = outsideFont(/^[!-~]/.test(part) ? 'NotoSans' : sample.file);
+    const buffer = new ShapeBuffer();
+    buffer.addText(part);
+    buffer.guessSegmentProperties();
+    buffer.setDirection(sample.dir === 'rtl' ? Direction.RTL : Direction.LTR);
+    buffer.setLanguage(sample.lang);
+    shape(font, buffer);
+    return buffer.getGlyphInfosAndPositions().map((glyph) => {
+      const em = 1000 / perEm;
+      const spot = {
+        id: glyph.codepoint,
+        x: pen + (glyph.xOffset ?? 0) * em,
+        y: (glyph.yOffset ?? 0) * em,
+      };
+      pen += (glyph.xAdvance ?? 0) * em;
+      return spot;
+    });
+  });
+  return fromLeft(spots);
+}
+
+describe.each(samples)('$lang in $file', (sample) => {
+  const { dir, sentences, share } = sample;
+
+  it.each(sentences)('is shaped and placed as HarfBuzz does: %s', async (sentence) => {
+    const own = await placed(sample, sentence);
+    const outside = shapedOutside(sample, sentence);
+    expect(own.map(({ id }) => id)).toEqual(outside.map(({ id }) => id));
+    for (const [at, spot] of own.entries()) {
+      expect(Math.abs(spot.x - (outside[at]?.x ?? 0)), `glyph ${at}`).toBeLessThan(1);
+      expect(spot.y).toBeCloseTo(outside[at]?.y ?? 0, 6);
+    }
+  });
+
+  it('lacks no glyph and reads back in order, with every number as it was', async () => {
+    const words = sentences.map((sentence) => body([run(sentence)]));
+    const numbers = traps.map((trap) =>
+      body([run(`${sentences[0]} `), run(trap, { isolate: 'ltr' }), run(` ${sentences[1]}`)]),
+    );
+    const made = await drawPdf(document(sample, [...words, ...numbers]), form, fonts, facts);
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    const read = squeezed(await pdfjsText(made.value));
+    const source = [...sentences, ...traps.map((trap) => `${sentences[0]}${trap}${sentences[1]}`)];
+    const written = squeezed(source.join(''));
+    if (dir === 'ltr') expect(read).toBe(written);
+    else expect(sharedInOrder(written, read)).toBeGreaterThanOrEqual(share);
+    for (const trap of traps) expect(read).toContain(squeezed(trap));
+    expect(uaFaults(made.value)).toEqual([]);
+  });
+});
+
+async function pdfjsText(bytes: Uint8Array): Promise<string> {
+  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const pages: string[] = [];
+  for (let nth = 1; nth <= file.numPages; nth += 1) {
+    const content = await (await file.getPage(nth)).getTextContent();
+    pages.push(content.items.map((item) => ('str' in item ? item.str : '')).join(''));
+  }
+  return pages.join('');
+}
+
+/** Spaces aside, which extractors guess from gaps. */
+function squeezed(text: string): string {
+  return text.normalize('NFKC').replace(/[\s\u200B\u200C]/g, '');
+}
