@@ -5,6 +5,7 @@ import {
   type Clinic,
   type Content,
   composeCallSheet,
+  composeChartNote,
   composeLetter,
   isHeld,
   type ReasoningContent,
@@ -17,10 +18,14 @@ import { pairDocuments } from '../render/pair-documents.js';
 import { readMarkup } from '../render/read-markup.js';
 import { writeText } from '../render/text.js';
 import type { Analogy } from '../terms.js';
+import { fhirBundle } from './fhir-bundle.js';
 import type { Kit } from './kit.js';
 import { doubtsOf, type Understood } from './understand.js';
 
-export const formats = ['html', 'pdf', 'text'] as const;
+/** What a patient may be given; the other two are for the record. */
+export const pageFormats = ['html', 'pdf', 'text'] as const;
+export const formats = [...pageFormats, 'note', 'fhir'] as const;
+export type PageFormat = (typeof pageFormats)[number];
 export type Format = (typeof formats)[number];
 
 export type Wishes = {
@@ -66,7 +71,10 @@ export async function makeLetter(
   if (!letter.ok) return { kind: 'refused', problems: letter.problems };
   const files: MadeFile[] = [];
   for (const format of wishes.formats) {
-    const written = await writeAs(format, letter.value, wishes, kit);
+    const written =
+      format === 'note' || format === 'fhir'
+        ? await writeRecord(format, letter.value, { understood, clinic, wishes, kit })
+        : await writeAs(format, letter.value, wishes, kit);
     if (!written.ok) return { kind: 'refused', problems: written.problems };
     files.push(written.value);
   }
@@ -76,7 +84,8 @@ export async function makeLetter(
   return { kind: 'made', files };
 }
 
-async function documentOf(
+/** The letter's document model, in one language or two side by side; for a held report only with its release. */
+export async function documentOf(
   understood: Understood,
   clinic: Clinic,
   wishes: Wishes,
@@ -114,21 +123,72 @@ async function inOneLanguage(
   return markup.ok ? readMarkup(markup.value, 'letter.hbs') : markup;
 }
 
-async function writeAs(
-  format: Format,
+/** The note or the Bundle that goes into the patient's record beside the letter. */
+async function writeRecord(
+  format: 'note' | 'fhir',
   letter: LetterDocument,
-  { form, date }: Wishes,
+  at: {
+    readonly understood: Understood;
+    readonly clinic: Clinic;
+    readonly wishes: Wishes;
+    readonly kit: Kit;
+  },
+): Promise<Checked<MadeFile>> {
+  const { understood, clinic, wishes, kit } = at;
+  const { report, interpretation } = understood;
+  const { checkedBy, date, language, beside } = wishes;
+  const note = composeChartNote(
+    report,
+    interpretation,
+    advise(report, interpretation, wishes.choices, date),
+    {
+      checkedBy,
+      date,
+      released: releaseOf(wishes),
+      languages: beside === null ? [language] : [language, beside],
+    },
+    await kit.language('en'),
+  );
+  if (format === 'note') return fine({ ending: 'note.txt', content: `${note}\n` });
+  const pdf = await pdfOf(letter, wishes, kit);
+  if (!pdf.ok) return pdf;
+  const bundle = fhirBundle(pdf.value, {
+    patientId: report.patient.id,
+    title: letter.title,
+    language,
+    clinic: clinic.name,
+    date,
+    checkedBy,
+    note,
+    version: kit.version,
+  });
+  return fine({ ending: 'fhir.json', content: `${JSON.stringify(bundle, null, 2)}\n` });
+}
+
+async function writeAs(
+  format: PageFormat,
+  letter: LetterDocument,
+  wishes: Wishes,
   kit: Kit,
 ): Promise<Checked<MadeFile>> {
-  if (format === 'html') return fine({ ending: 'html', content: writeHtml(letter, form) });
+  if (format === 'html') return fine({ ending: 'html', content: writeHtml(letter, wishes.form) });
   if (format === 'text') return fine({ ending: 'txt', content: writeText(letter) });
-  const { drawPdf } = await import('../render/pdf/index.js');
-  const facts = { created: `${date}T00:00:00Z`, producerVersion: kit.version };
-  const pdf = await drawPdf(letter, form, await kit.fonts(), facts);
+  const pdf = await pdfOf(letter, wishes, kit);
   return pdf.ok ? fine({ ending: 'pdf', content: pdf.value }) : pdf;
 }
 
-function releaseOf({ checkedBy, done }: Wishes) {
+async function pdfOf(
+  letter: LetterDocument,
+  { form, date }: Wishes,
+  kit: Kit,
+): Promise<Checked<Uint8Array>> {
+  const { drawPdf } = await import('../render/pdf/index.js');
+  const facts = { created: `${date}T00:00:00Z`, producerVersion: kit.version };
+  return drawPdf(letter, form, await kit.fonts(), facts);
+}
+
+/** Who released a held letter and what was done, or null. */
+export function releaseOf({ checkedBy, done }: Wishes) {
   return checkedBy === null || done === null ? null : { by: checkedBy, done };
 }
 

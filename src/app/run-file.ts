@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { writeWhole } from '../mailing/index.js';
 import { analogies } from '../terms.js';
-import { formats } from './make-letter.js';
+import { pageFormats } from './make-letter.js';
 import { Stop, status } from './status.js';
 
 const runFile = z.strictObject({
@@ -16,7 +16,7 @@ const runFile = z.strictObject({
   languageColumn: z.string().nullable(),
   language: z.string(),
   beside: z.string().nullable(),
-  formats: z.array(z.enum(formats)),
+  formats: z.array(z.enum(pageFormats)),
   paper: z.enum(['A4', 'Letter']),
   largePrint: z.boolean(),
   analogy: z.enum([...analogies, 'off']),

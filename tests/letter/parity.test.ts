@@ -79,6 +79,7 @@ const clinicianLists: readonly (readonly [string, readonly string[]])[] = [
   ['food-mode-reason.{}', modeReasons],
   ['left-out.{}', leftOutReasons],
   ['chosen.{}', choiceReasons],
+  ['note.step.{}', nextSteps],
 ];
 
 describe('the words', () => {

@@ -1,7 +1,7 @@
 // What a letter can be asked for on the command line: the options that letter and mailing share, and how they are read.
 import type { Argv } from 'yargs';
 import { analogies } from '../../terms.js';
-import { type Format, formats } from '../make-letter.js';
+import type { Format } from '../make-letter.js';
 import { Stop, status } from '../status.js';
 
 export function letterOptions<T>(yargs: Argv<T>) {
@@ -26,12 +26,12 @@ export function letterOptions<T>(yargs: Argv<T>) {
     .option('date', { type: 'string', describe: 'Date of the letter, YYYY-MM-DD' });
 }
 
-/** @example formatsOf('html,pdf') // ['html', 'pdf'] */
-export function formatsOf(written: string): readonly Format[] {
+/** @example formatsOf('html,pdf', formats) // ['html', 'pdf'] */
+export function formatsOf<F extends Format>(written: string, allowed: readonly F[]): readonly F[] {
   const wished = written.split(',').map((word) => word.trim());
-  const known = formats.filter((format) => wished.includes(format));
+  const known = allowed.filter((format) => wished.includes(format));
   if (known.length !== new Set(wished).size)
-    throw new Stop(status.usage, [`--format: expected some of ${formats.join(',')}.`]);
+    throw new Stop(status.usage, [`--format: expected some of ${allowed.join(',')}.`]);
   return known;
 }
 

@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Argv, CommandModule } from 'yargs';
 import { letterFolder, readShard, type Shard, shardName, whole } from '../../mailing/index.js';
+import { pageFormats } from '../make-letter.js';
 import { readRunFile, type RunChoices } from '../run-file.js';
 import { sayProgress } from '../say-progress.js';
 import { Stop, status } from '../status.js';
@@ -73,7 +74,7 @@ async function choicesOf(words: Words): Promise<RunChoices> {
     languageColumn: words.languageColumn ?? null,
     language: words.language,
     beside: words.beside ?? null,
-    formats: [...formatsOf(words.format)],
+    formats: [...formatsOf(words.format, pageFormats)],
     paper: words.paper,
     largePrint: words.largePrint,
     analogy: words.analogy,
