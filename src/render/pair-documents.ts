@@ -66,7 +66,7 @@ function zip(
       beside.kind === 'section' &&
       block.lang === null &&
       !isLetterhead(block) &&
-      (!block.keep || block.blocks.some(({ kind }) => kind === 'pair'));
+      (!block.keep || block.blocks.some(holdsPair));
     if (block.kind === 'pair' && beside.kind === 'pair') {
       return zip(childrenOf(block), childrenOf(beside), other);
     }
@@ -82,6 +82,10 @@ function zip(
       },
     ];
   });
+}
+
+function holdsPair(block: Block): boolean {
+  return block.kind === 'pair' || (block.kind === 'section' && block.blocks.some(holdsPair));
 }
 
 /** Pictures drawn wider than this, in points, stand under each other. */

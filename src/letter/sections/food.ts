@@ -100,9 +100,11 @@ function withoutSecondDrink(swaps: readonly Swap[]): readonly Swap[] {
   return tea ? swaps.filter(({ swap }) => swap !== 'coffee-between-meals') : swaps;
 }
 
-/** Cautions are never cut for length. */
+/** Cautions are never cut for length; of two that keep food in its place, one is enough. */
 function toMind({ advice: { food }, voice }: Told): Lists {
+  const [inPlace] = partOfPlan.filter((code) => food.cautions.includes(code));
   const items = cautionCodes(food)
+    .filter((code) => code === inPlace || !partOfPlan.includes(code))
     .filter((code) => food.mode !== 'general' || code !== mixOfFoods)
     .map((code) => `food.caution.${code}`)
     .filter(isLetterKey)
