@@ -6,12 +6,11 @@ import { type Checked, faulty, fine, nowhere, type Problem } from '../problem.js
 import { languageTags } from './assets.js';
 import { languagePrint, programPrint, templatePrint } from './fingerprints.js';
 import type { Kit } from './kit.js';
-import { makeLetter, type Wishes } from './make-letter.js';
+import { documentOf, makeLetter, type Wishes } from './make-letter.js';
 import { understand } from './understand.js';
 
 /**
  * @param wishes of the run; each report may ask for a language of its own.
- * @param settings hash of every choice that is not in `wishes`.
  */
 export async function openDesk(clinic: Clinic, wishes: Wishes, kit: Kit): Promise<Desk> {
   const english = await kit.language('en');
@@ -33,8 +32,9 @@ export async function openDesk(clinic: Clinic, wishes: Wishes, kit: Kit): Promis
       known.includes(language)
         ? fine({ program, templates, locale: await printOf(language), beside })
         : faulty([noLanguage(known)]),
-    make: (understood, language, approval) =>
-      make(understood, { ...wishes, language, ...approval }),
+    make: (understood, language, approval) => make(understood, own(language, approval)),
+    document: (understood, language, approval) =>
+      documentOf(understood, clinic, own(language, approval), kit),
     callSheet: async ({ report, interpretation }) =>
       composeCallSheet(report, interpretation, clinic, english),
     steps: ({ report, interpretation }) =>
@@ -43,10 +43,14 @@ export async function openDesk(clinic: Clinic, wishes: Wishes, kit: Kit): Promis
     now: () => new Date().toISOString(),
   };
 
-  async function make(understood: Understood, own: Wishes & Approval) {
-    const { beside: second } = own;
-    const single = second === own.language ? { ...own, beside: null } : own;
-    const outcome = await makeLetter(understood, clinic, single, kit);
+  /** A language beside itself is one language. */
+  function own(language: string, approval: Approval): Wishes {
+    const second = wishes.beside === language ? null : wishes.beside;
+    return { ...wishes, language, beside: second, ...approval };
+  }
+
+  async function make(understood: Understood, own: Wishes) {
+    const outcome = await makeLetter(understood, clinic, own, kit);
     if (outcome.kind === 'refused') return faulty(outcome.problems) as Checked<never>;
     if (outcome.kind === 'held') throw new Error('a held report reached the letters');
     // The record of a release lies with the run's other records, not among the letters to be mailed.

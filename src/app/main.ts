@@ -7,6 +7,7 @@ import { columnsCommand } from './commands/columns.js';
 import { explainCommand } from './commands/explain.js';
 import { letterCommand } from './commands/letter.js';
 import { mailingCommand } from './commands/mailing.js';
+import { printCommand } from './commands/print.js';
 import { releaseCommand } from './commands/release.js';
 import { reviewCommand } from './commands/review.js';
 import { schemaCommand } from './commands/schema.js';
@@ -28,6 +29,7 @@ async function run(words: readonly string[]): Promise<void> {
     .command(mailingCommand)
     .command(reviewCommand)
     .command(releaseCommand)
+    .command(printCommand)
     .command(verifyCommand)
     .command(schemaCommand)
     .demandCommand(1, 'Name a command.')

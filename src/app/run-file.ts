@@ -7,6 +7,9 @@ import { analogies } from '../terms.js';
 import { pageFormats } from './make-letter.js';
 import { Stop, status } from './status.js';
 
+/** What may lie among letters to be mailed; records for the chart may not. */
+export const mailFormats = ['html', 'pdf', 'text'] as const;
+
 const runFile = z.strictObject({
   /** Paths as seen from the root of the file system; the file itself is never copied. */
   input: z.string(),

@@ -4,6 +4,7 @@ import type { WrittenReport } from '../intake/written.js';
 import type { Interpretation } from '../interpret/interpretation.js';
 import type { ReasoningContent } from '../letter/index.js';
 import type { Checked } from '../problem.js';
+import type { LetterDocument } from '../render/block.js';
 import type { Report } from '../report/report.js';
 
 export type Understood = { readonly report: Report; readonly interpretation: Interpretation };
@@ -26,6 +27,12 @@ export type Desk = {
     language: string,
     approval: Approval,
   ) => Promise<Checked<readonly MadeFile[]>>;
+  /** The same letter before it becomes files: for one file of many. */
+  readonly document: (
+    understood: Understood,
+    language: string,
+    approval: Approval,
+  ) => Promise<Checked<LetterDocument>>;
   readonly callSheet: (understood: Understood) => Promise<ReasoningContent>;
   readonly steps: (understood: Understood) => readonly PlannedStep[];
   /** Hash of every choice and of the clinic's details. */

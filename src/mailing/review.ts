@@ -26,18 +26,15 @@ export function reviewRow(
       : approval.checkedBy === null
         ? words.review.open
         : words.review.signed;
+  const patterns = [pattern.main, ...pattern.companions];
+  const blurs = new Set(flags.map(({ flag }) => explain.words(`flag.${flag}`)));
   const cells = [
-    stem,
-    [pattern.main, ...pattern.companions]
-      .map((each) => explain.words(`pattern.${each}`))
-      .join('; '),
+    `${stem} (${language}), ${state}`,
+    [...patterns.map((each) => `${explain.words(`pattern.${each}`)}.`), ...blurs].join(' '),
     results
       .map(({ analyte, copied }) => `${test(analyte)} ${copied.value} ${copied.unit}`.trim())
       .join('; '),
-    [...new Set(flags.map(({ flag }) => explain.words(`flag.${flag}`)))].join('; '),
     steps.map(({ step, by }) => `${words.step[step]}${by === null ? '' : `, ${by}`}`).join('; '),
-    language,
-    state,
   ];
   return { stem, seal, cells };
 }

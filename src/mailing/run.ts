@@ -148,10 +148,15 @@ async function settle(
   return 'refused';
 }
 
+/** Hash of everything the letter's files depend on, signature and release included. */
+export function keyOf({ seal, approval }: Judged & { readonly kind: 'letter' }): string {
+  return sealOf([seal, approval]);
+}
+
 /** Makes a letter unless the very same one already stands in the folder. */
 async function write({ folder, desk }: Run, book: Book, judged: Judged & { kind: 'letter' }) {
   const { stem, input, language, versions, approval } = judged;
-  const key = sealOf([judged.seal, approval]);
+  const key = keyOf(judged);
   const before = book.ledger.last.get(stem);
   book.seen.add(stem);
   if (before?.outcome === 'made' && before.key === key && (await stand(folder, before)))

@@ -13,6 +13,7 @@ import type { PlacedLetter, PlacedPage, TextInk } from './placed.js';
 
 /**
  * Lays a letter out. The languages of the letter must be loaded.
+ * @param firstFrom points from the top edge of the first page above which no block stands: room for an address.
  * @returns pages with absolute places in points from the top left corner.
  *   Problems: `glyph-missing` (a character that no face holds), `too-tall` (a row or picture taller than a page).
  * @example layOut(letter, { paper: 'A4', size: 'standard' }, fonts)
@@ -21,6 +22,7 @@ export function layOut(
   letter: LetterDocument,
   form: PageForm,
   fonts: Fonts,
+  firstFrom = 0,
 ): Checked<PlacedLetter> {
   const paper = look.page[form.paper];
   const bench: Bench = { fonts, base: look.sizes[form.size], tags: [], missing: new Set() };
@@ -35,21 +37,23 @@ export function layOut(
   // Running lines stand in the margin; where they need more, the text gives way.
   const top = Math.max(paper.margin, edgeGap + header.lines * line + line / 2);
   const foot = Math.max(paper.margin, edgeGap + footer.lines * line + line / 2);
-  const filled = paginate(elements, paper.height - top - foot);
+  const lead = Math.max(0, firstFrom - top);
+  const filled = paginate(elements, paper.height - top - foot, lead);
   if (filled === null) return faulty([tooTall]);
   const pages = filled.map((page, nth): PlacedPage => {
+    const from = nth === 0 ? top + lead : top;
     const counted = (running: Running | null) =>
       runningLines(running, place, bench, pageOf(running, nth + 1, filled.length)).ink;
     const headTop = Math.max(edgeGap, top - line / 2 - header.lines * line - line / 4);
     const footTop = paper.height - foot + line / 2 + line / 4;
     return {
-      grounds: page.grounds.map((one) => ({ ...one, y: one.y + top })),
-      ink: page.ink.map((one) => ({ ...one, y: one.y + top })),
+      grounds: page.grounds.map((one) => ({ ...one, y: one.y + from })),
+      ink: page.ink.map((one) => ({ ...one, y: one.y + from })),
       running: [
         ...counted(letter.header).map((one) => ({ ...one, y: one.y + headTop })),
         ...counted(letter.footer).map((one) => ({ ...one, y: one.y + footTop })),
         ...page.repeated.flatMap((one) =>
-          one.kind === 'text' ? [{ ...one, y: one.y + top }] : [],
+          one.kind === 'text' ? [{ ...one, y: one.y + from }] : [],
         ),
       ],
     };
@@ -69,12 +73,13 @@ export function layOut(
 /** Printers leave about this much white at the edges of the sheet. */
 const edgeGap = 18;
 
-function paginate(elements: readonly Element[], room: number) {
+function paginate(elements: readonly Element[], room: number, lead: number) {
   const pages = [];
   try {
     let rest = elements;
     do {
-      const page = fill(rest, room, room, true);
+      const shortened = pages.length === 0 && lead > 0;
+      const page = fill(rest, shortened ? room - lead : room, room, !shortened);
       pages.push(page);
       rest = page.rest;
     } while (rest.length > 0);

@@ -1,0 +1,28 @@
+// The reports of a run arrive; the letters that its records call made leave again, one by one, as documents.
+import type { Checked } from '../../problem.js';
+import type { LetterDocument } from '../../render/block.js';
+import { type Evening, judge } from '../judge.js';
+import { readLedger } from '../manifest.js';
+import { keyOf } from '../run.js';
+
+export type EveningLetter = {
+  readonly stem: string;
+  readonly id: string | null;
+  readonly document: Checked<LetterDocument>;
+};
+
+/** A letter whose report, template or signature changed since the run is none of them: run the mailing first. */
+export async function* eveningLetters(
+  evening: Evening,
+  folder: string,
+): AsyncGenerator<EveningLetter> {
+  const { last } = await readLedger(folder);
+  for (const index of evening.reports.keys()) {
+    const judged = await judge(evening, index);
+    if (judged.kind !== 'letter') continue;
+    const { stem, id, understood, language, approval } = judged;
+    const record = last.get(stem);
+    if (record?.outcome !== 'made' || record.key !== keyOf(judged)) continue;
+    yield { stem, id, document: await evening.desk.document(understood, language, approval) };
+  }
+}
