@@ -6,7 +6,17 @@ import type { Drink, Meal } from './codes.js';
 
 const daysOfWeek = [1, 2, 3, 4, 5, 6, 7] as const;
 const breakfastKinds = ['fortified-cereal', 'egg', 'dried-fruit', 'seed', 'nut'];
-const breakfastFoods = ['porridge', 'rice-flakes', 'bread-wholemeal', 'bread-white'];
+const breakfastFoods = [
+  'porridge',
+  'ragi',
+  'amaranth-grain',
+  'rice-flakes',
+  'bread-wholemeal',
+  'bread-white',
+];
+const sweetKinds = ['fortified-cereal', 'dried-fruit', 'seed', 'nut'];
+const sweetFoods = ['porridge', 'ragi', 'amaranth-grain'];
+const savouryPartners = ['lemon-juice', 'tomato', 'red-pepper', 'broccoli'];
 
 /**
  * One meal a day from the chosen foods, each as often as its cautions allow, a vitamin C food beside plants,
@@ -42,7 +52,9 @@ function idea(
   partners: readonly FoodChoice[],
   report: Report,
 ): MealIdea {
-  const partner = choice.haem ? null : (partners[(day - 1) % Math.max(1, partners.length)] ?? null);
+  const fitting = partners.filter((partner) => suits(partner, choice));
+  const from = fitting.length === 0 ? partners : fitting;
+  const partner = choice.haem ? null : (from[(day - 1) % Math.max(1, from.length)] ?? null);
   return {
     day,
     meal: mealFor(choice, day, report),
@@ -53,13 +65,23 @@ function idea(
   };
 }
 
+/** Fruit goes with a sweet breakfast; a squeeze of lemon goes with what is cooked. */
+function suits({ food }: FoodChoice, choice: FoodChoice): boolean {
+  if (sweetKinds.includes(choice.kind) || sweetFoods.includes(choice.food))
+    return !savouryPartners.includes(food);
+  return !isEarly(choice) || food !== 'lemon-juice';
+}
+
 /** In a month of fasting nothing is eaten between dawn and sunset. */
 function mealFor(choice: FoodChoice, day: number, report: Report): Meal {
-  const early = breakfastKinds.includes(choice.kind) || breakfastFoods.includes(choice.food);
+  const early = isEarly(choice);
   if (fasts(report)) return early ? 'before-dawn' : 'after-sunset';
   if (early) return 'breakfast';
   return day % 2 === 0 ? 'midday' : 'evening';
 }
+
+const isEarly = ({ kind, food }: FoodChoice): boolean =>
+  breakfastKinds.includes(kind) || breakfastFoods.includes(food);
 
 const fasts = ({ patient }: Report): boolean => patient.diet?.fastingMonth === true;
 

@@ -42,17 +42,22 @@ export function composeCalendar(input: LetterInput): Checked<Calendar> {
 function tell(told: Told): Calendar {
   const { advice, clinic, language, options, voice } = told;
   const phone = ltr(clinic.phone);
+  // Isolates are for letters that run from the right; elsewhere some calendars would print them as boxes.
+  const plain = ({ key, text }: Said): Said => ({
+    key,
+    text: language.dir === 'rtl' ? text : text.replace(/[\u2066-\u2069]/g, ''),
+  });
   const dated = advice.steps.flatMap(({ step, who, by }) =>
     by === null ? [] : [{ step, by, summary: voice.say(`step.${step}.${who}`, { phone }) }],
   );
+  const events = [...dated, ...silence(told)];
   return {
     lang: language.tag,
     made: options.date,
-    events: [...dated, ...silence(told)],
+    events: events.map((event) => ({ ...event, summary: plain(event.summary) })),
     details: [
       clinic.name,
-      ...tellContact(told).lines.map(({ text }) => text),
-      ...tellBands(told).map(({ text }) => text),
+      ...[...tellContact(told).lines, ...tellBands(told)].map((said) => plain(said).text),
     ],
   };
 }

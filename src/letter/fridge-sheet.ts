@@ -82,9 +82,17 @@ function tellMeal({ language, voice }: Told, { day, meal, food, partner }: MealI
   };
 }
 
+const answeredHere: readonly string[] = [
+  'herbal-tea-and-cocoa-count-too',
+  'milk-in-tea-does-not-help',
+];
+
 function drinks({ advice, voice }: Told, week: readonly MealIdea[]): readonly Said[] {
   const codes = [...new Set(week.map(({ drink }) => drink))];
-  const answers = advice.food.answers.map(({ swap }) => `swap.${swap}`).filter(isLetterKey);
+  const answers = advice.food.answers
+    .filter(({ swap }) => answeredHere.includes(swap))
+    .map(({ swap }) => `swap.${swap}`)
+    .filter(isLetterKey);
   return [
     ...codes.map((code) => voice.fridge(fridgeKey(`drink.${code}`))),
     ...answers.map((key) => voice.say(key)),
