@@ -7,9 +7,6 @@ import { analogies } from '../terms.js';
 import { pageFormats } from './make-letter.js';
 import { Stop, status } from './status.js';
 
-/** What may lie among letters to be mailed; records for the chart may not. */
-export const mailFormats = ['html', 'pdf', 'text'] as const;
-
 const runFile = z.strictObject({
   /** Paths as seen from the root of the file system; the file itself is never copied. */
   input: z.string(),
@@ -19,7 +16,7 @@ const runFile = z.strictObject({
   languageColumn: z.string().nullable(),
   language: z.string(),
   beside: z.string().nullable(),
-  formats: z.array(z.enum(pageFormats)),
+  formats: z.array(z.enum(pageFormats)).min(1),
   paper: z.enum(['A4', 'Letter']),
   largePrint: z.boolean(),
   analogy: z.enum([...analogies, 'off']),

@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import type { Argv, CommandModule } from 'yargs';
 import { letterFolder, readShard, type Shard, shardName, whole } from '../../mailing/index.js';
 import { pageFormats } from '../make-letter.js';
-import { mailFormats, readRunFile, type RunChoices } from '../run-file.js';
+import { readRunFile, type RunChoices } from '../run-file.js';
 import { sayProgress } from '../say-progress.js';
 import { Stop, status } from '../status.js';
 import { inFolder, openBench, workMailing } from '../work-mailing.js';
@@ -88,12 +88,4 @@ async function choicesOf(words: Words): Promise<RunChoices> {
 function configOf({ config, demo }: Words): string | null {
   if (config !== undefined) return resolve(config);
   return !demo && existsSync(ownConfig) ? resolve(ownConfig) : null;
-}
-
-function mailFormatsOf(written: string): RunChoices['formats'] {
-  const wished: readonly string[] = formatsOf(written);
-  const fit = mailFormats.filter((format) => wished.includes(format));
-  if (fit.length !== wished.length)
-    throw new Stop(status.usage, [`--format: expected some of ${mailFormats.join(',')}.`]);
-  return fit;
 }
