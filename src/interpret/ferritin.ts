@@ -115,7 +115,8 @@ function readHigh(
     reading: 'ferritin-usual',
     level: 'usual',
     low: passed?.value ?? null,
-    high: at.high,
+    // A laboratory's upper limit has no row, and the lower one is a guideline's: only that one is cited.
+    high: high?.row?.value ?? null,
     rules: [...(passed === null ? [] : [passed.id]), ...rules],
   };
 }

@@ -22,6 +22,7 @@ export function composeCallSheet(
   const { patient } = report;
   const block = (slug: string, list: readonly string[]): ReasoningBlock => ({
     slug,
+    look: 'part',
     heading: words(`call.${slug}`),
     paragraphs: [],
     list,
@@ -34,6 +35,7 @@ export function composeCallSheet(
     lang: language.tag,
     title: words('call.title'),
     intro: words('call.clinician'),
+    about: '',
     blocks: [
       block('who', [
         patient.name === null

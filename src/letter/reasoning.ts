@@ -1,38 +1,49 @@
 // A report, its interpretation and advice arrive; the clinician's sheet leaves, to be read in twenty seconds.
 import type { Advice } from '../advise/advice.js';
-import type {
-  GradedResult,
-  Interpretation,
-  Reason,
-  SourceUsed,
-} from '../interpret/interpretation.js';
+import type { Interpretation, Reason } from '../interpret/interpretation.js';
 import type { Report } from '../report/report.js';
-import type { Language } from './language.js';
 import { type Explain, explainer } from './explain.js';
+import type { Language } from './language.js';
+import { foodBlocks } from './reasoning-food.js';
+import { changesTable, numbersTable } from './reasoning-numbers.js';
+import {
+  numberSources,
+  type SourceGroup,
+  sourceGroups,
+  type Sources,
+} from './reasoning-sources.js';
+import { summarise } from './reasoning-summary.js';
+
+export type ReasoningTable = {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+};
 
 /** One part of the sheet: paragraphs, a list and a table, each possibly empty. */
 export type ReasoningBlock = {
   readonly slug: string;
+  /** `summary` stands first in a box, `sources` stands last in small print. */
+  readonly look: 'summary' | 'part' | 'sources';
   readonly heading: string;
   readonly paragraphs: readonly string[];
   readonly list: readonly string[];
-  readonly table: {
-    readonly head: readonly string[];
-    readonly rows: readonly (readonly string[])[];
-  } | null;
+  readonly table: ReasoningTable | null;
 };
 
 export type ReasoningContent = {
   readonly lang: string;
   readonly title: string;
   readonly intro: string;
+  /** Whom and which day it is about; empty where the sheet says so itself. */
+  readonly about: string;
   readonly blocks: readonly ReasoningBlock[];
 };
 
 /**
- * Says how the program came to its reading; proposals and numbers from memory are marked in capitals.
+ * Says how the program came to its reading: ten lines first, then every number, rule and source to retrace it by.
+ * Proposals and numbers from memory carry an exclamation mark wherever they are cited.
  * @param language English with its reasoning file; the sheet has no other language.
- * @example composeReasoning(report, interpretation, advice, english).blocks[0].heading // 'Pattern'
+ * @example composeReasoning(report, interpretation, advice, english).blocks[0].heading // 'In short'
  */
 export function composeReasoning(
   report: Report,
@@ -41,128 +52,75 @@ export function composeReasoning(
   language: Language,
 ): ReasoningContent {
   const explain = explainer(language);
-  const { pattern, hold } = interpretation;
+  const sources = numberSources([...interpretation.sources, ...advice.sources], explain);
+  const { lines, furtherSupports, furtherAgainst } = summarise(
+    interpretation,
+    explain,
+    sources.cite,
+  );
+  const { flags, hold, nearMisses, clinicianNotes } = interpretation;
+  const cited = (reasons: readonly Reason[]) =>
+    reasons.map((reason) => sources.cite(explain.reason(reason), reason.rules));
+  const block = (slug: string, parts: Parts): ReasoningBlock => ({
+    slug,
+    look: 'part',
+    heading: explain.words(`heading.${slug}`),
+    paragraphs: [],
+    list: [],
+    table: null,
+    ...parts,
+  });
   const blocks = [
-    block(explain, 'pattern', {
-      paragraphs: [explain.words(`pattern.${pattern.main}`)],
-      list: pattern.companions.map((each) => explain.words(`pattern.${each}`)),
+    block('summary', { look: 'summary', table: { head: [], rows: lines } }),
+    block('results', { table: numbersTable(interpretation, explain, sources.cite) }),
+    block('changes', { table: changesTable(interpretation, explain, sources.cite) }),
+    block('hold', { list: hold.reasons.length > 1 ? cited(hold.reasons) : [] }),
+    block('supports', { list: cited(furtherSupports) }),
+    block('against', { list: cited(furtherAgainst) }),
+    block('flags', {
+      list: flags.map((raised) => sources.cite(explain.flag(raised), raised.rules)),
     }),
-    block(explain, 'hold', {
-      paragraphs: [explain.words(`tier.${hold.tier}`)],
-      list: hold.reasons.map(explain.reason),
+    block('near-misses', { list: cited(nearMisses) }),
+    block('notes', {
+      list: [
+        ...cited(clinicianNotes),
+        ...report.context.notes.map((note) => explain.words('note.own', { note })),
+      ],
     }),
-    block(explain, 'supports', { list: pattern.supports.map(explain.reason) }),
-    block(explain, 'against', { list: pattern.against.map(explain.reason) }),
-    block(explain, 'missing', {
-      list: pattern.missing.map((each) => explain.words(`analyte.${each}`)),
-    }),
-    block(explain, 'flags', { list: flags(explain, interpretation) }),
-    block(explain, 'results', { table: results(explain, interpretation) }),
-    block(explain, 'changes', { table: changes(explain, interpretation) }),
-    block(explain, 'near-misses', { list: interpretation.nearMisses.map(explain.reason) }),
-    block(explain, 'notes', {
-      list: [...interpretation.clinicianNotes.map(explain.reason), ...report.context.notes],
-    }),
-    block(explain, 'food', food(explain, advice)),
-    block(explain, 'sources', { table: sources(explain, interpretation.sources) }),
-    block(explain, 'advice-sources', { table: sources(explain, advice.sources) }),
+    ...foodBlocks(explain.words, sources.mark, report, advice, language),
+    ...sourceGroups.map((group) =>
+      block(`sources-${group}`, { look: 'sources', table: sourcesTable(explain, sources, group) }),
+    ),
   ];
   return {
     lang: language.tag,
     title: explain.words('title'),
     intro: explain.words('intro'),
+    about: aboutOf(report, interpretation, explain),
     blocks: blocks.filter(
       ({ paragraphs, list, table }) => paragraphs.length + list.length > 0 || table !== null,
     ),
   };
 }
 
-function block(
-  explain: Explain,
-  slug: string,
-  parts: Partial<Pick<ReasoningBlock, 'paragraphs' | 'list' | 'table'>>,
-): ReasoningBlock {
-  const heading = explain.words(`heading.${slug}`);
-  return { slug, heading, paragraphs: [], list: [], table: null, ...parts };
-}
+type Parts = Partial<Pick<ReasoningBlock, 'look' | 'paragraphs' | 'list' | 'table'>>;
 
-function flags(explain: Explain, { flags: raised }: Interpretation): readonly string[] {
-  return raised.map(({ flag, analyte, facts }) => {
-    const about = analyte === null ? '' : `${explain.words(`analyte.${analyte}`)}: `;
-    return `${about}${explain.withFacts(explain.words(`flag.${flag}`), facts)}`;
+function aboutOf({ patient }: Report, { collected, groups }: Interpretation, explain: Explain) {
+  const { words, date } = explain;
+  const group = groups.map((one) => words(`group.${one.group}`)).join(' or ');
+  return words('about', {
+    who: patient.name ?? patient.id ?? words('about.unnamed'),
+    group: group === '' ? words('group.none') : group,
+    date: date(collected),
   });
 }
 
-function results(explain: Explain, { results: graded }: Interpretation): ReasoningBlock['table'] {
-  if (graded.length === 0) return null;
-  const columns = ['test', 'result', 'position', 'yardstick'] as const;
+function sourcesTable(explain: Explain, { groups }: Sources, group: SourceGroup) {
+  if (groups[group].length === 0) return null;
   return {
-    head: columns.map((column) => explain.words(`column.${column}`)),
-    rows: graded.map((result) => [
-      explain.words(`analyte.${result.analyte}`),
-      resultOf(explain, result),
-      explain.words(`position.${result.position ?? 'none'}`),
-      yardsticks(explain, result),
-    ]),
-  };
-}
-
-function resultOf(explain: Explain, { copied, derived, doubt }: GradedResult): string {
-  return [
-    `${copied.value} ${copied.unit}`.trim(),
-    ...(derived === null ? [] : [`(${explain.words('derived')})`]),
-    ...(doubt === null ? [] : [`(${explain.words('doubtful')}: ${doubt.question})`]),
-  ].join(' ');
-}
-
-function yardsticks(explain: Explain, { comparedWith, also, unit }: GradedResult): string {
-  const all = comparedWith === null ? also : [comparedWith, ...also];
-  if (all.length === 0) return explain.words('none.no-lab-range');
-  return all
-    .map(({ by, low, high, source, position }) => {
-      const range = `${low ?? '…'} to ${high ?? '…'} ${unit}`;
-      const whose = by === 'laboratory' ? explain.words('by.laboratory') : source;
-      return `${range} (${whose}): ${explain.words(`position.${position ?? 'none'}`)}`;
-    })
-    .join('; ');
-}
-
-function changes(explain: Explain, { changes: all }: Interpretation): ReasoningBlock['table'] {
-  if (all.length === 0) return null;
-  const percent = (value: number | null) => (value === null ? '' : `${Math.round(value)} %`);
-  return {
-    head: (['test', 'result', 'change', 'limit'] as const).map((column) =>
+    head: (['ref', 'source', 'used', 'checked'] as const).map((column) =>
       explain.words(`column.${column}`),
     ),
-    rows: all.map(({ analyte, earlier, verdict, percent: by, limitUp, limitDown }) => [
-      explain.words(`analyte.${analyte}`),
-      `${earlier.copied.value} ${earlier.copied.unit}, ${earlier.collected}`,
-      `${explain.words(`change.${verdict}`)} ${percent(by)}`.trim(),
-      [percent(limitUp), percent(limitDown)].filter((limit) => limit !== '').join(' / '),
-    ]),
-  };
-}
-
-function food(explain: Explain, { food: advice, staff }: Advice): Partial<ReasoningBlock> {
-  return {
-    paragraphs: [explain.words(`food-mode.${advice.mode}`)],
-    list: [
-      ...advice.why.map((reason) => explain.coded('food-mode-reason', reason)),
-      ...staff.map((reason: Reason) => explain.coded('staff', reason)),
-    ],
-  };
-}
-
-function sources(explain: Explain, used: readonly SourceUsed[]): ReasoningBlock['table'] {
-  if (used.length === 0) return null;
-  return {
-    head: (['number', 'source', 'checked'] as const).map((column) =>
-      explain.words(`column.${column}`),
-    ),
-    rows: used.map(({ rule, number, source, at, checked }) => [
-      number ?? rule,
-      `${source}, ${at}`,
-      explain.words(`checked.${checked}`),
-    ]),
+    rows: groups[group].map(({ cells }) => cells),
   };
 }

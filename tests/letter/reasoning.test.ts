@@ -19,9 +19,19 @@ const interpretation: Interpretation = {
   pattern: {
     ...input.interpretation.pattern,
     supports: [
-      { code: 'ferritin-low', facts: { analyte: 'ferritin', value: 4, unit: 'ug/L' }, rules: [] },
+      {
+        code: 'ferritin-low',
+        facts: { analyte: 'ferritin', value: 4, unit: 'ug/L', limit: 15 },
+        rules: ['ferritin-low-5-and-over'],
+      },
     ],
-    against: [{ code: 'crp-high', facts: {}, rules: [] }],
+    against: [
+      {
+        code: 'crp-high',
+        facts: { analyte: 'crp', value: 24, unit: 'mg/L', limit: 5 },
+        rules: ['crp-raised'],
+      },
+    ],
     missing: ['stfr'],
   },
   sources: [source('read'), source('proposal'), source('from-memory')],
@@ -31,34 +41,39 @@ const text = sayReasoning(sheet);
 const everyExample = await examples();
 
 describe("the clinician's sheet", () => {
-  it('opens with the pattern, then the hold, then what speaks for and against it', () => {
-    expect(sheet.blocks.slice(0, 5).map(({ slug }) => slug)).toEqual([
-      'pattern',
-      'hold',
-      'supports',
-      'against',
-      'missing',
+  it('opens with pattern, why, what speaks against it, flags, hold and what is missing', () => {
+    expect(sheet.blocks[0]?.table?.rows.map(([label]) => label)).toEqual([
+      'Pattern',
+      'Why',
+      'Against',
+      'Blurred by',
+      'Letter',
+      'Not measured',
     ]);
   });
 
-  it('shows a reason with its number and unit', () => {
-    expect(text).toContain('Ferritin is low (4 ug/L).');
+  it('shows a reason with its number, its limit and where the limit stands', () => {
+    expect(text).toContain('Ferritin is 4 µg/L, below 15 µg/L (WHO 2020).');
   });
 
   it('marks a proposal and a number from memory so that nobody overlooks them', () => {
     expect(text).toContain('PROPOSAL');
     expect(text).toContain('FROM MEMORY');
-    expect(text).toMatch(/30 ug\/L \| An invented guideline, table 1 \| read in the source/);
+    expect(text).toMatch(
+      /\[1\] An invented guideline: .*30 µg\/L \(table 1\)\. Read in the source/,
+    );
+    expect(text).toMatch(/\[2!\] An invented guideline/);
   });
 
   it('shows every result with its yardstick, as the laboratory wrote it', () => {
     const table = sheet.blocks.find(({ slug }) => slug === 'results')?.table;
     expect(table?.rows).toHaveLength(interpretation.results.length);
-    expect(table?.rows[0]).toEqual([
+    expect(table?.rows[0]?.slice(0, 5)).toEqual([
       'Haemoglobin',
       '104 g/L',
+      '115 to 155',
+      'none printed',
       'a little below',
-      expect.stringContaining('115 to 155 g/L'),
     ]);
   });
 
@@ -89,8 +104,8 @@ describe('the call sheet', () => {
     const reasons = [
       {
         code: 'haemoglobin-below-emergency-limit',
-        facts: { value: 62, unit: 'g/L' },
-        rules: [],
+        facts: { analyte: 'haemoglobin', value: 62, unit: 'g/L', limit: 70 },
+        rules: ['hold-haemoglobin-emergency'],
         tier,
       },
     ];
