@@ -128,7 +128,9 @@ describe('a doubtful result', () => {
 });
 
 describe('every example', () => {
-  const files = readdirSync('examples').filter((name) => name !== 'clinic.json');
+  const files = readdirSync('examples').filter(
+    (name) => /\.(?:json|csv)$/.test(name) && name !== 'clinic.json',
+  );
 
   it.each(files)('%s is explained and gives a letter, a call sheet or a question', (name) => {
     const explained = desk.run('explain', example(name), '--json', '--date', '2026-11-25');

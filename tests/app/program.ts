@@ -15,6 +15,8 @@ export type Ran = {
 export type Desk = {
   readonly folder: string;
   readonly run: (...words: string[]) => Ran;
+  /** The same with text on standard input. */
+  readonly pipe: (text: string, ...words: string[]) => Ran;
   readonly put: (name: string, content: string | Uint8Array | object) => string;
   /** Names of the files in out/, sorted; none when the folder was not made. */
   readonly made: () => string[];
@@ -23,19 +25,23 @@ export type Desk = {
   readonly clear: () => void;
 };
 
+function run(cwd: string, input: string, words: readonly string[]): Ran {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
+    cwd,
+    input,
+    encoding: 'utf8',
+    maxBuffer: 64 * 1024 * 1024,
+  });
+  return { status, stdout, stderr };
+}
+
 export function openDesk(): Desk {
   const folder = mkdtempSync(join(tmpdir(), 'ironleaf-test-'));
   const out = join(folder, 'out');
   return {
     folder,
-    run: (...words) => {
-      const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
-        cwd: folder,
-        encoding: 'utf8',
-        maxBuffer: 64 * 1024 * 1024,
-      });
-      return { status, stdout, stderr };
-    },
+    run: (...words) => run(folder, '', words),
+    pipe: (text, ...words) => run(folder, text, words),
     put: (name, content) => {
       const path = join(folder, name);
       const plain = typeof content === 'string' || content instanceof Uint8Array;
