@@ -33,10 +33,10 @@ export function layOut(
   const elements = measureAll(letter.blocks, place, bench);
   const header = runningLines(letter.header, place, bench, '');
   const footer = runningLines(letter.footer, place, bench, '');
-  const line = bench.base * look.running.scale * look.leading.body;
+  const gap = (bench.base * look.running.scale * look.leading.body) / 2;
   // Running lines stand in the margin; where they need more, the text gives way.
-  const top = Math.max(paper.margin, edgeGap + header.lines * line + line / 2);
-  const foot = Math.max(paper.margin, edgeGap + footer.lines * line + line / 2);
+  const top = Math.max(paper.margin, edgeGap + header.height + gap);
+  const foot = Math.max(paper.margin, edgeGap + footer.height + gap);
   const lead = Math.max(0, firstFrom - top);
   const filled = paginate(elements, paper.height - top - foot, lead);
   if (filled === null) return faulty([tooTall]);
@@ -44,8 +44,8 @@ export function layOut(
     const from = nth === 0 ? top + lead : top;
     const counted = (running: Running | null) =>
       runningLines(running, place, bench, pageOf(running, nth + 1, filled.length)).ink;
-    const headTop = Math.max(edgeGap, top - line / 2 - header.lines * line - line / 4);
-    const footTop = paper.height - foot + line / 2 + line / 4;
+    const headTop = Math.max(edgeGap, top - 1.5 * gap - header.height);
+    const footTop = paper.height - foot + gap;
     return {
       grounds: page.grounds.map((one) => ({ ...one, y: one.y + from })),
       ink: page.ink.map((one) => ({ ...one, y: one.y + from })),
@@ -97,15 +97,15 @@ function pageOf(running: Running | null, page: number, pages: number): string {
 
 /** Running text where reading begins, the page number where it ends. */
 function runningLines(running: Running | null, place: Place, bench: Bench, counted: string) {
-  if (running === null) return { lines: 0, ink: [] };
+  if (running === null) return { height: 0, ink: [] };
   const size = bench.base * look.running.scale;
-  const height = size * look.leading.body;
   const setting = { lang: place.lang, dir: place.dir, strong: false };
   const number = composeParagraph([plainRun(counted)], setting, bench.fonts);
   const widest = composeParagraph([plainRun(pageOf(running, 88, 88))], setting, bench.fonts);
   const numberWidth = (unbroken(number) * size) / 1000;
   const reserved = (unbroken(widest) * size) / 1000 + size;
   const text = composeParagraph(running.runs, setting, bench.fonts);
+  const height = size * Math.max(text.leading, number.leading);
   for (const point of [...number.missing, ...text.missing]) bench.missing.add(point);
   const beside = running.pageOf === null ? place : inset(place, 0, reserved);
   const lines = breakLines(text, (beside.width * 1000) / size, place.dir, bench.fonts);
@@ -132,7 +132,7 @@ function runningLines(running: Running | null, place: Place, bench: Bench, count
   if (numberLine !== undefined) {
     put(numberLine, leftOf(place, place.width - numberWidth, numberWidth), 0);
   }
-  return { lines: Math.max(lines.length, running.pageOf === null ? 0 : 1), ink };
+  return { height: height * Math.max(lines.length, running.pageOf === null ? 0 : 1), ink };
 }
 
 function glyphMissing(point: number): Problem {

@@ -86,8 +86,7 @@ function glueOf(nth: number, lines: number): Glue {
 
 function leadingOf(at: keyof Scale, paragraph: Paragraph): number {
   const heading = at === 'h1' || at === 'h2' || at === 'h3';
-  const own = heading ? look.leading.heading : look.leading.body;
-  return (own * paragraph.leading) / look.leading.body;
+  return paragraph.leading - (heading ? look.leading.body - look.leading.heading : 0);
 }
 
 /** Ink stands in the middle of its line. */

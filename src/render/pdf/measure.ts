@@ -1,6 +1,6 @@
 // Blocks of a letter arrive; strips, frames and columns of known height leave, tagged in reading order.
-import type { Block } from '../block.js';
-import { look } from '../look.js';
+import type { Block, Scene } from '../block.js';
+import { look, pictureScale } from '../look.js';
 import { addTag, inset, leftOf, plainRun, type Bench, type Place } from './frame.js';
 import type { Element, Frame, Glue, Strip } from './flow.js';
 import { measureScene } from './measure-scene.js';
@@ -191,7 +191,7 @@ function pair(
   const gutter = look.space.gutter * bench.base;
   const share = block.wide ? look.space.wideShare : 0.5;
   const widths = [share, 1 - share].map((part) => part * (place.width - gutter));
-  if (Math.min(...widths) < narrowestColumn * bench.base)
+  if (Math.min(...widths) < narrowestColumn * bench.base || shrinks(block, widths, bench.base))
     return oneUnderAnother(block, place, bench);
   const columns = [block.first, block.second].map((one, nth) => {
     const width = widths[nth] ?? 0;
@@ -213,6 +213,29 @@ function pair(
 
 /** em of the base size: in a narrower column lines hold four or five words, and pictures shrink too far. */
 const narrowestColumn = 11;
+
+/** The same picture in two languages: in large print its labels would be far smaller than the text. */
+function shrinks(
+  { first, second }: Extract<Block, { kind: 'pair' }>,
+  widths: readonly number[],
+  base: number,
+): boolean {
+  const scenes = [first, second].map(sceneIn);
+  return scenes.every((scene, nth) => {
+    if (scene === null) return false;
+    const whole = base / look.sizes.standard;
+    return pictureScale(scene.width, widths[nth] ?? 0, base) < leastPicture * whole;
+  });
+}
+
+/** Of its size in this print, what a picture beside its translation keeps at least. */
+const leastPicture = 0.9;
+
+function sceneIn(block: Block): Scene | null {
+  if (block.kind === 'figure') return block.scene;
+  const [only, ...others] = block.kind === 'section' ? block.blocks : [];
+  return only === undefined || others.length > 0 ? null : sceneIn(only);
+}
 
 /** Large print takes the whole width, as a narrow screen does. */
 function oneUnderAnother(

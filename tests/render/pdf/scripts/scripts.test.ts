@@ -5,6 +5,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Block, Run } from '../../../../src/render/block.js';
 import { drawPdf, faceFiles, type Fonts, layOut } from '../../../../src/render/pdf/index.js';
+import { collisions, inkBoxes } from '../ink-boxes.js';
 import { uaFaults } from '../ua.js';
 import { facts, letter, run, testFonts } from '../sample.js';
 import { type Sample, samples, traps } from './sentences.js';
@@ -121,6 +122,28 @@ describe.each(samples)('$lang in $file', (sample) => {
     expect(uaFaults(made.value)).toEqual([]);
   });
 });
+
+describe.each(samples)('lines of $lang in $file', (sample) => {
+  it.each(['standard', 'extra-large'] as const)(
+    'stand clear of each other in %s print',
+    async (size) => {
+      await fonts.load([sample.lang]);
+      const { sentences } = sample;
+      const text = [...sentences, ...[...sentences].reverse(), ...sentences].join(' ');
+      const long = [run(`${text} ${text}`)];
+      const blocks = [{ kind: 'heading', level: 1, runs: long } as const, body(long)];
+      const laid = layOut(document(sample, blocks), { paper: 'A4', size }, fonts);
+      if (!laid.ok) throw new Error(JSON.stringify(laid.problems));
+      for (const page of laid.value.pages)
+        expect(collisions(inkBoxes(page, fonts), touchOf(sample.file))).toEqual([]);
+    },
+  );
+});
+
+/** Nastaliq slants: its boxes overlap where its ink does not. Looked at on paper at the leading of the table of look. */
+function touchOf(file: string): number {
+  return file === 'NotoNastaliqUrdu' ? 0.4 : 0.02;
+}
 
 async function pdfjsText(bytes: Uint8Array): Promise<string> {
   const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
