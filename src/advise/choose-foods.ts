@@ -111,6 +111,7 @@ function keysOf(food: Food, person: Person, picks: readonly string[]): readonly 
   const pick = picks.indexOf(food.id);
   return [
     cuisineRank(food, person),
+    !inCuisine(food, person) && picksFor('seldom').includes(food.id) ? 1 : 0,
     person.lowCost && !costsLittle(food) ? 1 : 0,
     pick === -1 ? picks.length : pick,
     food.portionIron.low >= foodLimit('good-source-from') ? 0 : 1,

@@ -277,6 +277,7 @@ export type Meal = (typeof mealCodes)[number];
 export const drinkCodes = [
   'water-with-meal',
   'tea-or-coffee-an-hour-before-or-two-after',
+  'tea-an-hour-before-or-two-after',
   'drinks-two-hours-after-sunset-meal',
 ] as const;
 export type Drink = (typeof drinkCodes)[number];

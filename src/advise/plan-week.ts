@@ -88,6 +88,8 @@ const fasts = ({ patient }: Report): boolean => patient.diet?.fastingMonth === t
 function drinkFor(report: Report): Drink {
   if (fasts(report)) return 'drinks-two-hours-after-sunset-meal';
   const months = report.patient.ageMonths;
-  const small = months === null || months < foodLimit('tea-swap-from');
-  return small ? 'water-with-meal' : 'tea-or-coffee-an-hour-before-or-two-after';
+  if (months === null || months < foodLimit('tea-swap-from')) return 'water-with-meal';
+  return months < foodLimit('coffee-swap-from')
+    ? 'tea-an-hour-before-or-two-after'
+    : 'tea-or-coffee-an-hour-before-or-two-after';
 }

@@ -6,11 +6,11 @@ import { readRows, rowFields } from './row.js';
 
 const row = z.strictObject({
   ...rowFields,
-  diet: z.enum([...diets, 'not-known', 'partners']),
+  diet: z.enum([...diets, 'not-known', 'partners', 'seldom']),
   foods: z.array(z.string()).min(1),
 });
 
 export type FoodPick = z.infer<typeof row>;
 
-/** First picks by diet, best first. */
+/** First picks by diet, best first; `seldom` holds foods few people eat outside their own kitchen's custom. */
 export const foodPicks: readonly FoodPick[] = readRows<FoodPick>('food-picks', row, rows);

@@ -54,9 +54,17 @@ const isEgg = ({ kind }: FoodChoice) => kind === 'egg';
 /** Cautions that already keep food in its place. */
 const partOfPlan: readonly string[] = ['food-alone-is-not-enough', 'food-is-not-the-cause'];
 
+/** What the letter names; the rest of the list stands on the week's sheet. */
+function shown({ choices, partners }: FoodAdvice) {
+  return {
+    haem: choices.filter((choice) => choice.haem).slice(0, most.haem),
+    plants: choices.filter((choice) => !choice.haem).slice(0, most.plants),
+    partners: partners.slice(0, most.partners),
+  };
+}
+
 function toEat({ advice: { food }, voice }: Told): Lists {
-  const haem = food.choices.filter((choice) => choice.haem).slice(0, most.haem);
-  const plants = food.choices.filter((choice) => !choice.haem).slice(0, most.plants);
+  const { haem, plants, partners } = shown(food);
   const items = (choices: readonly FoodChoice[]) =>
     choices.map((choice) => voice.food(choice.food));
   return [
@@ -70,20 +78,18 @@ function toEat({ advice: { food }, voice }: Told): Lists {
     },
     {
       heading: voice.say('food.list.vitamin-c'),
-      items: items(food.partners.slice(0, most.partners)),
+      items: items(partners),
     },
   ].filter((list) => list.items.length > 0);
 }
 
 /** The first swap says how much it changes; more figures would be more sums. */
 function tips({ advice: { food }, voice: { say } }: Told): Lists {
-  const swaps = food.swaps.slice(0, most.swaps).filter(isNotListed(food));
-  const size = swaps.slice(0, 1).map((swap) => `swap.size.${swap.size}`);
-  const [first, ...others] = withoutSecondDrink([...swaps, ...food.answers.slice(0, 1)]).map(
-    ({ swap }) => `swap.${swap}`,
-  );
-  const items = [first, ...size, ...others]
-    .filter((key) => key !== undefined)
+  const swaps = withoutSecondDrink(food.swaps.slice(0, most.swaps).filter(isNotListed(food)));
+  const items = [...swaps, ...food.answers.slice(0, 1)]
+    .flatMap(({ swap, size }, at) =>
+      at === 0 && swaps.length > 0 ? [`swap.${swap}`, `swap.size.${size}`] : [`swap.${swap}`],
+    )
     .filter(isLetterKey)
     .map((key) => say(key));
   return items.length === 0 ? [] : [{ heading: say('food.list.tips'), items }];
@@ -113,6 +119,7 @@ function toMind({ advice: { food }, voice }: Told): Lists {
 }
 
 function cautionCodes(food: FoodAdvice): readonly string[] {
-  const beside = [...food.choices, ...food.partners].flatMap((choice) => choice.cautions);
+  const { haem, plants, partners } = shown(food);
+  const beside = [...haem, ...plants, ...partners].flatMap((choice) => choice.cautions);
   return [...new Set([...food.cautions, ...beside])];
 }
