@@ -9,9 +9,13 @@ export const ownerOnly = 0o600;
 /** Written in full beside its place and then renamed; its folder is made. @throws as the file system does. */
 export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
   const part = partOf(path);
-  await mkdir(dirname(path), { recursive: true });
+  const write = () => writeFile(part, content, { flag: 'wx', mode: ownerOnly });
   try {
-    await writeFile(part, content, { flag: 'wx', mode: ownerOnly });
+    await write().catch(async (fault: NodeJS.ErrnoException) => {
+      if (fault.code !== 'ENOENT') throw fault;
+      await mkdir(dirname(path), { recursive: true, mode: 0o700 });
+      await write();
+    });
     await rename(part, path);
   } catch (fault) {
     await rm(part, { force: true });

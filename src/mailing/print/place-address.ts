@@ -9,9 +9,7 @@ import type { Ground, PlacedLetter, Tag, TextInk } from '../../render/pdf/placed
 import { points, type WindowPreset } from './windows.js';
 
 /** Points; leading in parts of the size. Post offices ask for 10 to 12 (common practice, no source). */
-const type = { size: 11, leading: 1.25 } as const;
-/** Millimetres kept clear round the address inside the window. */
-const clear = 5;
+const type = { size: 10, leading: 1.2 } as const;
 
 const paragraphTag: Tag = {
   parent: 0,
@@ -36,6 +34,7 @@ export function placeAddress(
 ): Checked<PlacedLetter> {
   const [first, ...others] = letter.pages;
   if (first === undefined) throw new Error('a letter without pages');
+  const { clear } = window;
   const line = type.size * type.leading;
   const width = points(window.width - 2 * clear);
   if (address.length * line > points(window.height - 2 * clear)) return fault('address-too-large');

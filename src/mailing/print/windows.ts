@@ -3,13 +3,17 @@ import { z } from 'zod';
 import { type Row, readRows, rowFields } from '../../knowledge/row.js';
 import rows from './windows.json' with { type: 'json' };
 
-/** Millimetres from the top left corner of the flat sheet. `bodyFrom`: no line of the letter stands above it. */
+/**
+ * Millimetres from the top left corner of the flat sheet. `clear` stays free round the address inside the box;
+ * no line of the letter stands above `bodyFrom`.
+ */
 export type WindowPreset = Row & {
   readonly paper: 'A4';
   readonly left: number;
   readonly top: number;
   readonly width: number;
   readonly height: number;
+  readonly clear: number;
   readonly bodyFrom: number;
   readonly folds: readonly number[];
 };
@@ -23,6 +27,7 @@ const schema: z.ZodType<WindowPreset> = z.strictObject({
   top: millimetres,
   width: millimetres,
   height: millimetres,
+  clear: millimetres,
   bodyFrom: millimetres,
   folds: z.array(millimetres).min(1),
 });
