@@ -1,18 +1,31 @@
 // The choices of a run arrive; the desk at which its letters are made leaves.
 import { advise } from '../advise/index.js';
 import { type Clinic, composeCallSheet } from '../letter/index.js';
-import { type Approval, type Desk, sealOf, type Understood } from '../mailing/index.js';
+import {
+  type Approval,
+  type Desk,
+  type MadeFile,
+  type Passwords,
+  sealOf,
+  type Understood,
+} from '../mailing/index.js';
 import { type Checked, faulty, fine, nowhere, type Problem } from '../problem.js';
 import { languageTags } from './assets.js';
 import { languagePrint, programPrint, templatePrint } from './fingerprints.js';
 import type { Kit } from './kit.js';
 import { documentOf, makeLetter, type Wishes } from './make-letter.js';
-import { understand } from './understand.js';
+import { doubtsOf, understand } from './understand.js';
 
 /**
  * @param wishes of the run; each report may ask for a language of its own.
+ * @param passwords by id; null where letters are not locked. Another file of passwords makes every letter again.
  */
-export async function openDesk(clinic: Clinic, wishes: Wishes, kit: Kit): Promise<Desk> {
+export async function openDesk(
+  clinic: Clinic,
+  wishes: Wishes,
+  kit: Kit,
+  passwords: Passwords | null,
+): Promise<Desk> {
   const english = await kit.language('en');
   const known = await languageTags();
   const program = await programPrint();
@@ -32,14 +45,17 @@ export async function openDesk(clinic: Clinic, wishes: Wishes, kit: Kit): Promis
       known.includes(language)
         ? fine({ program, templates, locale: await printOf(language), beside })
         : faulty([noLanguage(known)]),
-    make: (understood, language, approval) => make(understood, own(language, approval)),
+    make: (understood, language, approval) =>
+      passwords === null
+        ? make(understood, own(language, approval))
+        : locked(understood, own(language, approval), passwords),
     document: (understood, language, approval) =>
       documentOf(understood, clinic, own(language, approval), kit),
     callSheet: async ({ report, interpretation }) =>
       composeCallSheet(report, interpretation, clinic, english),
     steps: ({ report, interpretation }) =>
       advise(report, interpretation, wishes.choices, wishes.date).steps,
-    settings: sealOf([shaping, clinic]),
+    settings: sealOf([shaping, clinic, passwords === null ? null : [...passwords]]),
     now: () => new Date().toISOString(),
   };
 
@@ -47,6 +63,24 @@ export async function openDesk(clinic: Clinic, wishes: Wishes, kit: Kit): Promis
   function own(language: string, approval: Approval): Wishes {
     const second = wishes.beside === language ? null : wishes.beside;
     return { ...wishes, language, beside: second, ...approval };
+  }
+
+  /** A letter without a password is not made: it would go out unlocked. */
+  async function locked(
+    understood: Understood,
+    own: Wishes,
+    all: Passwords,
+  ): Promise<Checked<readonly MadeFile[]>> {
+    const password = all.get(understood.report.patient.id ?? '');
+    if (password === undefined) return faulty([noPassword]);
+    const doubts = doubtsOf(understood.report);
+    if (doubts.length > 0) return faulty(doubts);
+    const letter = await documentOf(understood, clinic, own, kit);
+    if (!letter.ok) return letter;
+    const { drawPdf } = await import('../render/pdf/index.js');
+    const facts = { created: `${own.date}T00:00:00Z`, producerVersion: kit.version, password };
+    const pdf = await drawPdf(letter.value, own.form, await kit.fonts(), facts);
+    return pdf.ok ? fine([{ ending: 'pdf', content: pdf.value }]) : pdf;
   }
 
   async function make(understood: Understood, own: Wishes) {
@@ -57,6 +91,15 @@ export async function openDesk(clinic: Clinic, wishes: Wishes, kit: Kit): Promis
     return fine(outcome.files.filter(({ ending }) => !ending.endsWith('.json')));
   }
 }
+
+const noPassword: Problem = {
+  code: 'no-password',
+  place: { ...nowhere, field: 'id' },
+  cannot: 'cannot lock this letter: there is no password for it',
+  found: null,
+  expected: 'a row with this id in the file of passwords',
+  remedy: null,
+};
 
 function noLanguage(known: readonly string[]): Problem {
   return {

@@ -14,6 +14,8 @@ const runFile = z.strictObject({
   demo: z.boolean(),
   columns: z.string().nullable(),
   languageColumn: z.string().nullable(),
+  /** File with the passwords of the letters; they themselves are written down nowhere. */
+  passwords: z.string().nullable(),
   language: z.string(),
   beside: z.string().nullable(),
   formats: z.array(z.enum(pageFormats)).min(1),

@@ -11,7 +11,9 @@ import {
   findTwice,
   lockFolder,
   type Progress,
+  type Passwords,
   readApprovals,
+  readPasswords,
   recordLists,
   runMailing,
   type Shard,
@@ -42,7 +44,7 @@ export type Bench = {
 export async function openBench(folder: string, choices: RunChoices): Promise<Bench> {
   const kit = await openKit();
   const clinic = await clinicOf(choices.config ?? undefined, choices.demo);
-  const desk = await openDesk(clinic, wishesOf(choices), kit);
+  const desk = await openDesk(clinic, wishesOf(choices), kit, await passwordsOf(choices));
   return { folder, choices, kit, desk, reports: await readEvening(choices) };
 }
 
@@ -110,6 +112,17 @@ async function readEvening(choices: RunChoices): Promise<readonly Checked<Writte
   const intake = await readInput(file, columns === null ? {} : { columns });
   for (const sentence of sentences(intake.ignored)) console.error(sentence);
   return intake.reports;
+}
+
+/** Null where letters are not locked. */
+async function passwordsOf({ passwords, formats }: RunChoices): Promise<Passwords | null> {
+  if (passwords === null) return null;
+  if (formats.some((format) => format !== 'pdf'))
+    throw new Stop(status.usage, ['--passwords: only PDF can be locked; use --format pdf.']);
+  const { name, bytes } = await readInputFile(passwords, largestFile);
+  const read = readPasswords(name, new TextDecoder().decode(bytes));
+  if (!read.ok) throw new Stop(status.badData, sentences(read.problems));
+  return read.value;
 }
 
 /** Only one run at a time; faults of the file system become sentences without paths. */

@@ -12,6 +12,7 @@ export type { Approval, Desk, MadeFile, Progress, Understood } from './desk.js';
 export { type Locked, lockFolder } from './lock.js';
 export { type Evening, type Judged, judge } from './judge.js';
 export { letterFolder } from './letter-folder.js';
+export { type Passwords, readPasswords } from './passwords.js';
 export { type Addresses, readAddresses } from './print/addresses.js';
 export { eveningLetters } from './print/evening-letters.js';
 export { testPage } from './print/test-page.js';

@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { counts, evening, reportsIn, rowsOf } from './evening.js';
 import { openDesk, type Ran, report, result } from './program.js';
@@ -176,6 +177,47 @@ describe('release and review', () => {
     mailing(desk.put('later.csv', evening(size).replace(rowsOf(1), rowsOf(1, '140'))), 'checked');
     expect(['SB-5001', 'SB-5002', 'SB-5003'].map(checked)).toEqual([false, false, true]);
     expect(desk.run('verify', 'checked').status).toBe(0);
+  });
+});
+
+describe('locked letters', () => {
+  const all = [report(), report({ patient: { id: 'SB-2', sex: 'male', birthDate: '1980-01-02' } })];
+  const path = desk.put('lock.json', all);
+  const run = (locks: string, format = 'pdf') =>
+    desk.run(
+      'mailing',
+      path,
+      '--out',
+      'locked',
+      '--demo',
+      '--format',
+      format,
+      ...day,
+      '--passwords',
+      locks,
+    );
+
+  it('open with the password of their patient only; one without a password is not made', async () => {
+    const ran = run(desk.put('locks.csv', 'id,password\nSB-9,tern-quay-41\n'));
+    expect(ran.stderr).toMatch(/1 letters made, 0 to phone, 1 to fix/);
+    const open = (password?: string) =>
+      getDocument({
+        data: new Uint8Array(desk.bytes('locked/letters/SB-9.en.pdf')),
+        verbosity: 0,
+        ...(password === undefined ? {} : { password }),
+      }).promise;
+    await expect(open()).rejects.toThrow(/password/i);
+    await expect(open('tern-quay-42')).rejects.toThrow(/password/i);
+    expect((await open('tern-quay-41')).numPages).toBeGreaterThan(0);
+    for (const name of ['manifest.jsonl', 'run.json', 'to-fix.csv'])
+      expect(desk.read(`locked/${name}`)).not.toContain('tern-quay');
+  });
+
+  it('need a password of ASCII, and PDF', () => {
+    const unfit = run(desk.put('unfit.csv', 'id,password\nSB-9,köttbullar\n'));
+    expect(unfit.status).toBe(65);
+    expect(unfit.stderr).not.toMatch(/köttbullar/);
+    expect(run(desk.put('locks.csv', 'id,password\nSB-9,tern-quay-41\n'), 'html').status).toBe(64);
   });
 });
 

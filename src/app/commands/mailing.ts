@@ -23,6 +23,10 @@ function options(yargs: Argv) {
     .option('format', { type: 'string', default: 'pdf', describe: 'html, pdf, text' })
     .option('language-column', { type: 'string', describe: 'Column that names the language' })
     .option('columns', { type: 'string', describe: 'File that says what columns mean' })
+    .option('passwords', {
+      type: 'string',
+      describe: 'Table: id, password; locks each PDF with AES-256',
+    })
     .option('shard', { type: 'string', describe: 'i/n: this run’s part of the file' })
     .example('$0 mailing evening.csv --out evening', 'Letters, calls.csv and to-fix.csv')
     .epilogue(
@@ -72,6 +76,7 @@ async function choicesOf(words: Words): Promise<RunChoices> {
     demo: words.demo,
     columns: words.columns === undefined ? null : resolve(words.columns),
     languageColumn: words.languageColumn ?? null,
+    passwords: words.passwords === undefined ? null : resolve(words.passwords),
     language: words.language,
     beside: words.beside ?? null,
     formats: [...formatsOf(words.format, pageFormats)],

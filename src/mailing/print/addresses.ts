@@ -12,7 +12,7 @@ export type Addresses = ReadonlyMap<string, readonly string[]>;
  */
 export function readAddresses(file: string, text: string): Checked<Addresses> {
   const problem = (row: number | null, cannot: string, expected: string): Problem => ({
-    code: 'addresses',
+    code: 'table-of-ids',
     place: { file, row, field: null },
     cannot,
     found: null,
@@ -21,14 +21,16 @@ export function readAddresses(file: string, text: string): Checked<Addresses> {
   });
   const rows = rowsOf(text);
   if (rows === null)
-    return faulty([problem(null, 'cannot read the addresses', 'a table with ids and lines')]);
+    return faulty([
+      problem(null, 'cannot read the table', 'a header, then rows that begin with an id'),
+    ]);
   const found = new Map<string, readonly string[]>();
   const problems: Problem[] = [];
   for (const [at, [id, ...cells]] of rows.slice(1).entries()) {
     const lines = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
     if (id === undefined || id.trim() === '' || lines.length === 0) continue;
     if (found.has(id.trim()))
-      problems.push(problem(at + 2, 'cannot use a second address of one id', 'one address an id'));
+      problems.push(problem(at + 2, 'cannot use a second row of one id', 'one row an id'));
     found.set(id.trim(), lines);
   }
   return problems.length > 0 ? faulty(problems) : fine(found);

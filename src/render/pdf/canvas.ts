@@ -49,6 +49,11 @@ export type DocumentFacts = {
   /** ISO 8601 date and time. */
   readonly created: string;
   readonly producerVersion: string;
+  /**
+   * Opens the file; printable ASCII. AES with a 256-bit key (ISO 32000-1, Adobe extension level 3, revision 5);
+   * its keys are random, so such a file is never made twice with the same bytes.
+   */
+  readonly password?: string;
 };
 
 /**
@@ -61,7 +66,7 @@ export function openCanvas(facts: DocumentFacts): Canvas {
     font: null,
     tagged: true,
     subset: 'PDF/UA',
-    pdfVersion: '1.7',
+    ...lock(facts.password),
     lang: facts.lang,
     displayTitle: true,
     info: {
@@ -74,6 +79,18 @@ export function openCanvas(facts: DocumentFacts): Canvas {
   // pdfkit's published types lag behind it (no PDF/UA, no bounding boxes): Canvas says what is used and tested.
   const Document = PDFDocument as unknown as new (settings: typeof options) => Canvas;
   return new Document(options);
+}
+
+/** Everything is allowed to who can open the file; screen readers above all (PDF/UA-1, 7.16). */
+function lock(password: string | undefined) {
+  if (password === undefined) return { pdfVersion: '1.7' };
+  const permissions = {
+    printing: 'highResolution',
+    copying: true,
+    contentAccessibility: true,
+    fillingForms: true,
+  };
+  return { pdfVersion: '1.7ext3', userPassword: password, permissions };
 }
 
 /** pdfkit writes document facts into XML as they are: what XML reserves becomes its look-alike. */

@@ -11,8 +11,15 @@ export { faceFiles } from './faces.js';
 export { openFonts, type Fonts } from './fonts.js';
 export { layOut } from './layout.js';
 
-/** When and by what the file was made; both end in its metadata. `created` is an ISO 8601 date and time. */
-export type PdfFacts = { readonly created: string; readonly producerVersion: string };
+/**
+ * When and by what the file was made; both end in its metadata. `created` is an ISO 8601 date and time.
+ * With a `password` (printable ASCII) the file is encrypted.
+ */
+export type PdfFacts = {
+  readonly created: string;
+  readonly producerVersion: string;
+  readonly password?: string;
+};
 
 /**
  * Draws one letter as a tagged PDF/UA-1 file. The same letter, form, faces and facts give the same bytes.
