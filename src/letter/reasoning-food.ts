@@ -1,6 +1,6 @@
 // Advice on food and the report arrive; the food part of the clinician's sheet leaves, in whole sentences.
 import type { Advice, FoodChoice } from '../advise/advice.js';
-import { cuisineCodes } from '../advise/codes.js';
+import { cuisineCodes, leftOutReasons } from '../advise/codes.js';
 import type { Reason } from '../interpret/interpretation.js';
 import { coefficient } from '../knowledge/absorption.js';
 import type { Report } from '../report/report.js';
@@ -143,8 +143,9 @@ function amount(words: Words, { amount: iron, portionGrams }: FoodChoice): strin
 
 /** One sentence for each reason, the foods in the order of the table; what only fitted less well is counted. */
 function leftOut({ words, name }: Sheet, foods: Advice['food']['leftOut']): readonly string[] {
-  return [...new Set(foods.map(({ why }) => why))].map((why) => {
+  return leftOutReasons.flatMap((why) => {
     const names = foods.filter((each) => each.why === why).map(({ food }) => name(food));
-    return words(`left-out.${why}`, { foods: names.join(', '), count: String(names.length) });
+    const values = { foods: names.join(', '), count: String(names.length) };
+    return names.length === 0 ? [] : [words(`left-out.${why}`, values)];
   });
 }

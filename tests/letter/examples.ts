@@ -12,12 +12,13 @@ const released = { by: 'Dr Imre Vale', done: 'phoned and seen today' };
 
 export type Example = { readonly name: string; readonly input: LetterInput };
 
-export async function examples(): Promise<readonly Example[]> {
-  const names = readdirSync('examples').filter(
+/** @param folder Report files, beside the clinic's own details where it has them. */
+export async function examples(folder = 'examples'): Promise<readonly Example[]> {
+  const names = readdirSync(folder).filter(
     (name) => name.endsWith('.json') && name !== 'clinic.json',
   );
   const read = names.map(async (name) => {
-    const { reports } = await readInput({ name, bytes: readFileSync(`examples/${name}`) });
+    const { reports } = await readInput({ name, bytes: readFileSync(`${folder}/${name}`) });
     return reports.flatMap((written) => {
       const report = written.ok ? checkReport(written.value, today) : written;
       if (!report.ok) throw new Error(`${name}: ${JSON.stringify(report.problems)}`);

@@ -2,24 +2,32 @@
 import { describe, expect, it } from 'vitest';
 import {
   choiceReasons,
+  cuisineCodes,
+  drinkCodes,
   foodCautionCodes,
   foodIds,
   foodSectionCautionCodes,
   helpSigns,
   leftOutReasons,
   letterCautionCodes,
+  mealCodes,
   modeReasons,
   staffCodes,
   swapCodes,
   swapSizes,
   tabletPoints,
 } from '../../src/advise/codes.js';
+import type { FoodMode } from '../../src/advise/advice.js';
 import { reasonCodes } from '../../src/interpret/reason-codes.js';
+import { foods } from '../../src/knowledge/foods.js';
+import { needs } from '../../src/knowledge/needs.js';
 import { checks } from '../../src/knowledge/row.js';
 import { toldFlags } from '../../src/letter/sections/meaning.js';
 import {
   analogies,
   analytes,
+  dietAvoids,
+  diets,
   flags,
   holdTiers,
   medicines,
@@ -66,6 +74,13 @@ const patientLists: readonly (readonly [string, readonly string[]])[] = [
   ),
 ];
 
+/** The week's sheet names a meal for every food that may be suggested. */
+const fridgeLists: readonly (readonly [string, readonly string[]])[] = [
+  ['time.{}', mealCodes],
+  ['drink.{}', drinkCodes],
+  ['meal.{}', foods.filter(({ role }) => role === 'iron').map(({ id }) => id)],
+];
+
 const clinicianLists: readonly (readonly [string, readonly string[]])[] = [
   ['pattern.{}', patterns],
   ['analyte.{}', analytes],
@@ -79,6 +94,12 @@ const clinicianLists: readonly (readonly [string, readonly string[]])[] = [
   ['food-mode-reason.{}', modeReasons],
   ['left-out.{}', leftOutReasons],
   ['chosen.{}', choiceReasons],
+  ['cuisine.{}', cuisineCodes],
+  ['diet.{}', diets],
+  ['avoids.{}', dietAvoids],
+  ['food-mode.{}', ['raise-iron', 'general', 'hold-back', 'none'] satisfies readonly FoodMode[]],
+  ['need-body.{}', needs.map(({ body }) => body)],
+  ['need-group.{}', needs.map(({ group }) => group)],
   ['note.step.{}', nextSteps],
 ];
 
@@ -88,6 +109,14 @@ describe('the words', () => {
     expect(codes.map((code) => key.replace('{}', code)).filter((each) => !have.has(each))).toEqual(
       [],
     );
+  });
+
+  it.each(fridgeLists)("of the week's sheet hold %s for every code and no other", (key, codes) => {
+    const prefix = key.replace('{}', '');
+    const have = keysOf('fridge').filter(
+      (each) => each.startsWith(prefix) && each !== 'drink.heading',
+    );
+    expect(have.sort()).toEqual(codes.map((code) => key.replace('{}', code)).sort());
   });
 
   it.each(clinicianLists)("of the clinician's sheet hold %s for every code", (key, codes) => {

@@ -86,7 +86,8 @@ function toEat({ advice: { food }, voice }: Told): Lists {
 /** The first swap says how much it changes; more figures would be more sums. */
 function tips({ advice: { food }, voice: { say } }: Told): Lists {
   const swaps = withoutSecondDrink(food.swaps.slice(0, most.swaps).filter(isNotListed(food)));
-  const items = [...swaps, ...food.answers.slice(0, 1)]
+  const [answer] = food.answers.filter(({ swap }) => swap !== 'coffee-between-meals');
+  const items = [...swaps, ...(answer === undefined ? [] : [answer])]
     .flatMap(({ swap, size }, at) =>
       at === 0 && swaps.length > 0 ? [`swap.${swap}`, `swap.size.${size}`] : [`swap.${swap}`],
     )
