@@ -20,8 +20,8 @@ const release = z.object({
   done: z.string(),
   date: z.string(),
 });
-export type Signature = Readonly<z.infer<typeof signature>>;
-export type ReleaseRecord = Readonly<z.infer<typeof release>>;
+type Signature = Readonly<z.infer<typeof signature>>;
+type ReleaseRecord = Readonly<z.infer<typeof release>>;
 
 export type Approvals = {
   readonly signed: ReadonlyMap<string, Signature>;

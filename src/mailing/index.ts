@@ -1,15 +1,12 @@
 // The mailing room's doors: many reports arrive; a folder of letters and the lists beside it leave.
 export {
-  type Approvals,
   addSignatures,
   readApprovals,
-  type ReleaseRecord,
-  type Signature,
   writeRelease,
 } from './approvals.js';
-export { type Call, callPages, callTable } from './call-list.js';
+export { callPages, callTable } from './call-list.js';
 export type { Approval, Desk, MadeFile, Progress, Understood } from './desk.js';
-export { type Locked, lockFolder } from './lock.js';
+export { lockFolder } from './lock.js';
 export { type Evening, type Judged, judge } from './judge.js';
 export { letterFolder } from './letter-folder.js';
 export { type Passwords, readPasswords } from './passwords.js';
@@ -23,9 +20,8 @@ export { type ReviewRow, reviewPage, reviewRow, runSeal, type Seal, signable } f
 export { runMailing } from './run.js';
 export { findTwice } from './twice.js';
 export { type Finding, verifyFolder } from './verify.js';
-export { sealOf, sealOfReport, sha256 } from './seal.js';
+export { sealOf, sha256 } from './seal.js';
 export { readShard, type Shard, shardName, whole } from './shard.js';
 export { slug, stemOf } from './stem.js';
 export { summaryPage, type Tally } from './summary.js';
-export { logLine } from './to-fix.js';
 export { writeWhole } from './whole-file.js';

@@ -9,7 +9,7 @@ import { stemOf } from './stem.js';
 import type { Twice } from './twice.js';
 
 /** Who and what a report is to the records; `number` counts reports from 1. */
-export type Known = {
+type Known = {
   readonly number: number;
   readonly stem: string;
   readonly id: string | null;

@@ -8,7 +8,7 @@ import { type Shard, shardName } from './shard.js';
 type Holder = { readonly pid: number; readonly host: string; readonly born: string | null };
 
 /** Who else is at work on the folder; `free` lets go of it. */
-export type Locked =
+type Locked =
   | { readonly ok: true; readonly free: () => Promise<void> }
   | { readonly ok: false; readonly by: string; readonly file: string };
 

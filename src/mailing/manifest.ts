@@ -31,7 +31,10 @@ export type Ledger = {
   readonly last: ReadonlyMap<string, Entry>;
   /** Number of the latest run; 0 in a new folder. */
   readonly runs: number;
-  /** Lines that are no record: at most a torn last one after a power cut. */
+  /**
+   * Manifests that end inside a line: a run was stopped while writing it. The next run ends that line, and makes
+   * its letter again; a file whose record cannot be read is found because no record knows it.
+   */
   readonly torn: number;
 };
 
@@ -43,13 +46,11 @@ export async function readLedger(folder: string): Promise<Ledger> {
   const last = new Map<string, Entry>();
   let [torn, runs] = [0, 0];
   for (const name of names.sort()) {
-    for (const line of (await readFile(join(folder, name), 'utf8')).split('\n')) {
-      if (line === '') continue;
+    const lines = (await readFile(join(folder, name), 'utf8')).split('\n');
+    if (lines.at(-1) !== '') torn += 1;
+    for (const line of lines) {
       const read = readEntry(line);
-      if (read === null) {
-        torn += 1;
-        continue;
-      }
+      if (read === null) continue;
       runs = Math.max(runs, read.run);
       if (read.run >= (last.get(read.about)?.run ?? 0)) last.set(read.about, read);
     }
@@ -66,7 +67,7 @@ function readEntry(line: string): Entry | null {
   }
 }
 
-export type Manifest = {
+type Manifest = {
   readonly add: (entry: Entry) => Promise<void>;
   readonly close: () => Promise<void>;
 };

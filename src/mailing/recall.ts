@@ -6,7 +6,7 @@ import { sha256 } from './seal.js';
 import words from './words.json' with { type: 'json' };
 
 /** `stem` stands for the patient as in the letters' file names. */
-export type Recall = { readonly stem: string; readonly step: NextStep; readonly by: string };
+type Recall = { readonly stem: string; readonly step: NextStep; readonly by: string };
 
 export function recallsOf(stem: string, steps: readonly PlannedStep[]): readonly Recall[] {
   return steps.flatMap(({ step, by }) => (by === null ? [] : [{ stem, step, by }]));

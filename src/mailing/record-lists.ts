@@ -5,7 +5,7 @@ import { openManifest, readLedger } from './manifest.js';
 import { sha256 } from './seal.js';
 import { type Shard, shardName } from './shard.js';
 
-export const listNames = [
+const listNames = [
   'calls.csv',
   'calls.html',
   'calls.pdf',

@@ -1,5 +1,5 @@
 // A refused report arrives; the lines that say what to correct leave.
-import { nowhere, type Problem, sayProblem } from '../problem.js';
+import { nowhere, type Problem } from '../problem.js';
 import { csvLine } from './csv-line.js';
 
 export const toFixColumns = csvLine([
@@ -40,9 +40,4 @@ export function faultOfOurs(fault: unknown): Problem {
     expected: null,
     remedy: 'Write to this patient by hand, and report the fault without the patient’s data.',
   };
-}
-
-/** The problem as one line for a log: place and code, nothing that was found. */
-export function logLine(problem: Problem): string {
-  return sayProblem({ ...problem, found: null, remedy: null });
 }

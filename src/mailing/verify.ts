@@ -11,7 +11,7 @@ export type Finding = {
   readonly file: string | null;
 };
 
-export type Verified = { readonly checked: number; readonly findings: readonly Finding[] };
+type Verified = { readonly checked: number; readonly findings: readonly Finding[] };
 
 /**
  * Hashes every recorded file again, and looks for files in the folder to be mailed that no record knows: a letter

@@ -24,7 +24,7 @@ export async function writeWhole(path: string, content: string | Uint8Array): Pr
 }
 
 /** Lines go into a file that appears when it is finished. */
-export type ListFile = {
+type ListFile = {
   readonly add: (line: string) => Promise<void>;
   readonly finish: () => Promise<void>;
   readonly giveUp: () => Promise<void>;

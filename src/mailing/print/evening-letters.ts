@@ -5,7 +5,7 @@ import { type Evening, judge } from '../judge.js';
 import { readLedger } from '../manifest.js';
 import { keyOf } from '../run.js';
 
-export type EveningLetter = {
+type EveningLetter = {
   readonly stem: string;
   readonly id: string | null;
   readonly document: Checked<LetterDocument>;

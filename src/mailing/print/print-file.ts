@@ -13,7 +13,7 @@ import { ownerOnly, partOf } from '../whole-file.js';
 import { placeAddress, placeBox, placeFolds } from './place-address.js';
 import { points, type WindowPreset } from './windows.js';
 
-export type PrintJob = {
+type PrintJob = {
   readonly path: string;
   readonly form: PageForm;
   readonly fonts: Fonts;
