@@ -14,11 +14,12 @@ export async function operatorPage(
   kit: Kit,
   date: string,
   paper: PageForm['paper'],
+  size: PageForm['size'] = 'compact',
 ): Promise<{ readonly html: string; readonly pdf: Uint8Array }> {
   const markup = renderMarkup(await kit.template(name), content);
   const page = markup.ok ? readMarkup(markup.value, `${name}.hbs`) : markup;
   if (!page.ok) throw new Stop(status.badData, page.problems.map(sayProblem));
-  const form: PageForm = { paper, size: 'compact' };
+  const form: PageForm = { paper, size };
   const { drawPdf } = await import('../render/pdf/index.js');
   const facts = { created: `${date}T00:00:00Z`, producerVersion: kit.version };
   const pdf = await drawPdf(page.value, form, await kit.fonts(), facts);

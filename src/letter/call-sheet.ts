@@ -22,7 +22,7 @@ export function composeCallSheet(
   const { patient } = report;
   const block = (slug: string, list: readonly string[]): ReasoningBlock => ({
     slug,
-    look: 'part',
+    look: 'call',
     heading: words(`call.${slug}`),
     paragraphs: [],
     list,

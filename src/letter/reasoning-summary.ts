@@ -6,13 +6,15 @@ import type { Explain } from './explain.js';
 import type { Cite } from './reasoning-sources.js';
 import { within } from './say-facts.js';
 
-/** A label, empty where the line goes on under the one above, and its text. */
-export type SummaryLine = readonly [label: string, text: string];
+/** A label and the lines that stand beside it. */
+export type SummaryLine = readonly [label: string, ...lines: string[]];
 
 export type Summary = {
   readonly lines: readonly SummaryLine[];
   readonly furtherSupports: readonly Reason[];
   readonly furtherAgainst: readonly Reason[];
+  /** Whether every flag stands in the lines. */
+  readonly flagsShown: boolean;
 };
 
 type Cited = (reason: Reason) => string;
@@ -65,7 +67,12 @@ export function summarise(interpretation: Interpretation, explain: Explain, cite
     ...(held ? [] : holds),
     ...labelled(words('summary.missing'), [missing(interpretation, explain)]),
   ];
-  return { lines, furtherSupports: further, furtherAgainst: weighty.slice(against) };
+  return {
+    lines,
+    furtherSupports: further,
+    furtherAgainst: weighty.slice(against),
+    flagsShown: flags.length <= mostFlags,
+  };
 }
 
 /** Rows of the decision table that name the pattern or a second statement. */
@@ -109,5 +116,5 @@ function missing({ pattern }: Interpretation, { words }: Explain): string {
 }
 
 function labelled(label: string, texts: readonly string[]): readonly SummaryLine[] {
-  return texts.map((text, at) => [at === 0 ? label : '', text] as const);
+  return [[label, ...texts]];
 }

@@ -22,8 +22,8 @@ export type ReasoningTable = {
 /** One part of the sheet: paragraphs, a list and a table, each possibly empty. */
 export type ReasoningBlock = {
   readonly slug: string;
-  /** `summary` stands first in a box, `sources` stands last in small print. */
-  readonly look: 'summary' | 'part' | 'sources';
+  /** `summary` stands first in a box, a row for each label and its lines; `sources` stands last in small print; `call` is read out on the phone. */
+  readonly look: 'summary' | 'part' | 'sources' | 'call';
   readonly heading: string;
   readonly paragraphs: readonly string[];
   readonly list: readonly string[];
@@ -53,7 +53,7 @@ export function composeReasoning(
 ): ReasoningContent {
   const explain = explainer(language);
   const sources = numberSources([...interpretation.sources, ...advice.sources], explain);
-  const { lines, furtherSupports, furtherAgainst } = summarise(
+  const { lines, furtherSupports, furtherAgainst, flagsShown } = summarise(
     interpretation,
     explain,
     sources.cite,
@@ -78,7 +78,9 @@ export function composeReasoning(
     block('supports', { list: cited(furtherSupports) }),
     block('against', { list: cited(furtherAgainst) }),
     block('flags', {
-      list: flags.map((raised) => sources.cite(explain.flag(raised), raised.rules)),
+      list: flagsShown
+        ? []
+        : flags.map((raised) => sources.cite(explain.flag(raised), raised.rules)),
     }),
     block('near-misses', { list: cited(nearMisses) }),
     block('notes', {

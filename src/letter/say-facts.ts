@@ -173,6 +173,6 @@ export function sayRules(rules: readonly string[], words: Words): string {
 export function shortSource(source: string): string {
   const [first = source] = source.split(';');
   const dated = /^[^,(;]*?\b(?:19|20)\d\d\b/.exec(first)?.[0];
-  const [plain = first] = (dated ?? first).split(/,| \(| page| as changed| on | of this/);
+  const [plain = first] = (dated ?? first).split(/,| \(| page| as changed| on /);
   return plain.trim();
 }

@@ -8,10 +8,25 @@ export function sayReasoning({ title, about, intro, blocks }: ReasoningContent):
 }
 
 function sayBlock({ look, heading, paragraphs, list, table }: ReasoningBlock): readonly string[] {
-  const rows = table === null ? [] : look === 'sources' ? sayLines(table) : sayColumns(table);
+  const rows = table === null ? [] : sayTable[look](table);
   const told = [...paragraphs, ...list.map((item) => `- ${item}`), ...rows];
   return look === 'summary' ? ['', ...told] : ['', heading, ...told];
 }
+
+const sayTable: Readonly<
+  Record<ReasoningBlock['look'], (table: ReasoningTable) => readonly string[]>
+> = {
+  summary: ({ rows }) =>
+    sayColumns({
+      head: [],
+      rows: rows.flatMap(([label = '', ...lines]) =>
+        lines.map((line, at) => [at === 0 ? label : '', line]),
+      ),
+    }),
+  part: sayColumns,
+  sources: sayLines,
+  call: sayColumns,
+};
 
 /** Every column as wide as its widest cell, but for the last. */
 function sayColumns({ head, rows }: ReasoningTable): readonly string[] {

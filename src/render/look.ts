@@ -74,6 +74,7 @@ const pages: Readonly<Record<PageForm['paper'], PageLook>> = {
 
 /** Body size in points; pictures scale with it from the standard one. */
 const sizes: Readonly<Record<PageForm['size'], number>> = {
+  dense: 9.5,
   compact: 12,
   standard: 14,
   large: 18,
@@ -164,6 +165,8 @@ export const look = {
     item: 0.15,
     indent: 1.5,
     gutter: 1.5,
+    /** Share of the spaces kept where that saves a sheet of paper. */
+    snug: 0.5,
     /** Of the width, what the first of two columns takes when it is the wider one. */
     wideShare: 0.66,
   },

@@ -46,9 +46,9 @@ describe("the clinician's sheet", () => {
       'Pattern',
       'Why',
       'Against',
-      'Blurred by',
+      'Flags',
       'Letter',
-      'Not measured',
+      'Missing',
     ]);
   });
 
@@ -59,9 +59,7 @@ describe("the clinician's sheet", () => {
   it('marks a proposal and a number from memory so that nobody overlooks them', () => {
     expect(text).toContain('PROPOSAL');
     expect(text).toContain('FROM MEMORY');
-    expect(text).toMatch(
-      /\[1\] An invented guideline: .*30 µg\/L \(table 1\)\. Read in the source/,
-    );
+    expect(text).toMatch(/\[1\] An invented guideline: .*30 µg\/L \(table 1\)\. Read\./);
     expect(text).toMatch(/\[2!\] An invented guideline/);
   });
 

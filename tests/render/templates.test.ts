@@ -98,15 +98,19 @@ describe('the shipped templates', () => {
     const made = renderMarkup(shippedTemplate('reasoning'), {
       lang: 'en',
       title: 'Reasoning',
+      about: '',
       intro: 'Intro',
+      date: '25 November 2026',
       blocks: [
         {
+          slug: 'results',
+          look: 'part',
           heading: 'Results',
           paragraphs: ['One'],
           list: ['Two'],
           table: { head: ['Test', 'Value'], rows: [['Ferritin', '7 ug/L']] },
         },
-        { heading: 'Pattern', paragraphs: [], list: [], table: null },
+        { slug: 'notes', look: 'part', heading: 'Notes', paragraphs: [], list: [], table: null },
       ],
     });
     const read = made.ok ? readMarkup(made.value, 'reasoning') : made;

@@ -1,14 +1,19 @@
-// ironleaf explain: the clinician's reasoning on stdout, as a sheet to read or as JSON.
+// ironleaf explain: the clinician's reasoning, as a sheet to read on stdout, to print, or as JSON.
 import type { Argv, CommandModule } from 'yargs';
 import { advise } from '../../advise/index.js';
 import { composeReasoning, sayReasoning } from '../../letter/index.js';
 import { type Analyte, analytes } from '../../terms.js';
 import { explainJson } from '../explain-json.js';
 import { openKit, sentences } from '../kit.js';
+import { formats } from '../make-letter.js';
+import { writeAll } from '../output.js';
 import { status } from '../status.js';
 import { type Understood, understand } from '../understand.js';
 import { inputOptions, inputOptionsOf } from './input-options.js';
+import { formatsOf } from './letter-options.js';
 import { dateOf, readReports } from './shared.js';
+import { sheetFiles } from './sheet-files.js';
+import { stemOf } from './stem.js';
 
 const noChoices = { steps: null, tabletsPrescribed: null, noFood: false };
 
@@ -21,9 +26,13 @@ function options(yargs: Argv) {
     }),
   )
     .option('json', { type: 'boolean', default: false, describe: 'Print JSON' })
+    .option('format', { type: 'string', default: 'text', describe: formats.join(', ') })
+    .option('out', { type: 'string', default: '.', describe: 'Folder for HTML and PDF' })
+    .option('paper', { choices: ['A4', 'Letter'] as const, default: 'A4' as const })
     .option('confirm', { choices: analytes, array: true, describe: 'This doubtful value stands' })
     .option('date', { type: 'string', describe: 'Date of reading, YYYY-MM-DD' })
-    .example('$0 explain report.json', 'The reasoning, to read in twenty seconds');
+    .example('$0 explain report.json', 'The reasoning, to read in twenty seconds')
+    .example('$0 explain report.json --format pdf --out sheets', 'The same, to print');
 }
 type Words = Awaited<ReturnType<typeof options>['argv']>;
 
@@ -34,29 +43,41 @@ export const explainCommand: CommandModule<object, Words> = {
   handler: async (words) => {
     const date = dateOf(words.date);
     const reports = await readReports(words.report, await inputOptionsOf(words));
-    const understood: Understood[] = [];
-    for (const written of reports) {
+    const understood: Named[] = [];
+    for (const [index, written] of reports.entries()) {
       const read = written.ok
         ? understand(written.value, date, (words.confirm ?? []) as readonly Analyte[])
         : written;
       for (const line of sentences(read.ok ? read.notes : read.problems)) console.error(line);
-      if (read.ok) understood.push(read.value);
+      const stem = stemOf(words.report, written, index, reports.length);
+      if (read.ok) understood.push({ ...read.value, stem });
     }
-    if (understood.length > 0) await (words.json ? printJson : printSheets)(understood, date);
+    if (words.json) await printJson(understood);
+    else await makeSheets(understood, words, date);
     if (understood.length < reports.length)
       process.exitCode = understood.length === 0 ? status.badData : status.someHeldOrRefused;
   },
 };
 
-async function printJson(all: readonly Understood[]): Promise<void> {
+type Named = Understood & { readonly stem: string };
+
+async function printJson(all: readonly Named[]): Promise<void> {
   const [first, ...others] = all.map(explainJson);
+  if (first === undefined) return;
   console.log(JSON.stringify(others.length === 0 ? first : [first, ...others], null, 2));
 }
 
-async function printSheets(all: readonly Understood[], date: string): Promise<void> {
-  const english = await (await openKit()).language('en');
-  for (const { report, interpretation } of all) {
+/** Text goes to stdout; of what is printed on paper the paths do. */
+async function makeSheets(all: readonly Named[], words: Words, date: string): Promise<void> {
+  const { format, out, paper } = words;
+  const print = { formats: formatsOf(format, formats), date, paper, size: 'dense' as const };
+  const kit = await openKit();
+  const english = await kit.language('en');
+  for (const { report, interpretation, stem } of all) {
     const advice = advise(report, interpretation, noChoices, date);
-    console.log(sayReasoning(composeReasoning(report, interpretation, advice, english)));
+    const sheet = composeReasoning(report, interpretation, advice, english);
+    if (print.formats.includes('text')) console.log(sayReasoning(sheet));
+    const files = await sheetFiles(sheet, `${stem}.reasoning`, print, kit);
+    if (files.length > 0) for (const path of await writeAll(out, files)) console.log(path);
   }
 }

@@ -1,5 +1,4 @@
 // ironleaf letter: one file of reports in, letters out, their paths on stdout.
-import { basename, extname } from 'node:path';
 import type { Argv, CommandModule } from 'yargs';
 import type { WrittenReport } from '../../intake/written.js';
 import { type Clinic, sayReasoning } from '../../letter/index.js';
@@ -7,7 +6,7 @@ import type { Checked } from '../../problem.js';
 import { type Analyte, analytes } from '../../terms.js';
 import { type Kit, openKit, sentences } from '../kit.js';
 import { formats, makeLetter, type Wishes } from '../make-letter.js';
-import { type OutputFile, slug, writeAll } from '../output.js';
+import { type OutputFile, writeAll } from '../output.js';
 import { status } from '../status.js';
 import { understand } from '../understand.js';
 import { inputOptions, inputOptionsOf } from './input-options.js';
@@ -15,6 +14,8 @@ import { extraOptions, makeExtras } from './letter-extras.js';
 import { formatsOf, letterOptions, named } from './letter-options.js';
 import { stepsOf } from './next-steps.js';
 import { clinicOf, dateOf, readReports } from './shared.js';
+import { sheetFiles } from './sheet-files.js';
+import { stemOf } from './stem.js';
 
 const describe = 'Make the letter of a report, or a call sheet when it must be a phone call first';
 
@@ -79,7 +80,15 @@ async function makeOne(written: Checked<WrittenReport>, stem: string, desk: Desk
   if (outcome.kind === 'refused') return say(sentences(outcome.problems), 'refused');
   if (outcome.kind === 'held') {
     const sheet = sayReasoning(outcome.callSheet);
-    await write(words.out, [{ name: `${stem}.call-sheet.txt`, content: sheet }]);
+    await write(words.out, [
+      { name: `${stem}.call-sheet.txt`, content: sheet },
+      ...(await sheetFiles(
+        outcome.callSheet,
+        `${stem}.call-sheet`,
+        { ...wishes, paper: words.paper, size: 'compact' },
+        kit,
+      )),
+    ]);
     return say([sheet.trimEnd()], 'held');
   }
   const tags = [wishes.language, wishes.beside].filter((tag) => tag !== null).join('-beside-');
@@ -98,20 +107,6 @@ async function write(folder: string, files: readonly OutputFile[]): Promise<void
 function say(lines: readonly string[], end: End): End {
   for (const line of lines) console.error(line);
   return end;
-}
-
-/** Named after the input file; with several reports also after the id. Never after a person. */
-function stemOf(
-  path: string,
-  written: Checked<WrittenReport>,
-  index: number,
-  count: number,
-): string {
-  const stem = slug(basename(path, extname(path))) ?? 'letter';
-  if (count === 1) return stem;
-  const id =
-    written.ok && written.value.patient.id !== null ? slug(written.value.patient.id) : null;
-  return [stem, String(index + 1), id].filter((part) => part !== null).join('-');
 }
 
 function statusOf(ends: readonly End[]): number {
