@@ -30,6 +30,7 @@ describe('a megabyte', () => {
     ['one line of digits', 'pasted', fill('9 ')],
     ['one line of words', 'pasted', `Ferritin ${fill('a ')}`],
     ['one header', 'a.csv', fill('Ferritin (')],
+    ['columns', 'a.csv', `${fill('Ferritin (ug/L),')}\n7\n`],
     ['quotes', 'a.csv', fill('"')],
     ['bars', 'pasted', fill('| ')],
   ])('of %s ends within seconds on a busy machine', async (_, name, text) => {

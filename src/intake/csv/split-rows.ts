@@ -65,9 +65,12 @@ function withoutSepLine(text: string) {
   return { body: plain.slice(line.length), delimiter: sign ?? null, skipped: 1 };
 }
 
+/** The first columns are enough to tell the delimiter. */
+const longestHeader = 20_000;
+
 /** The sign that cuts the header into the most names we know, then into the most names. */
 function sniffDelimiter(text: string): string {
-  const line = /^[^\r\n]*\S[^\r\n]*/m.exec(text)?.[0] ?? '';
+  const line = /^[^\r\n]*\S[^\r\n]*/m.exec(text.slice(0, longestHeader))?.[0] ?? '';
   const outside = line.replace(/"[^"]*"/g, (quoted) => quoted.replace(/[\t;,|]/g, ' '));
   const scored = delimiters.map((delimiter) => {
     const names = outside.split(delimiter).map((name) => name.replaceAll('"', '').trim());

@@ -26,6 +26,9 @@ export type Plan = {
   readonly map: ColumnMap;
 };
 
+/** No laboratory's table is wider; every row asks every column. */
+const mostColumns = 1000;
+
 /**
  * What each column holds. Long: one row a result; wide: one row a person and day.
  * Problems: a header or a meaning twice, no results to be found, a unit that contradicts its test.
@@ -36,6 +39,11 @@ export function planColumns(table: Table, map: ColumnMap): Checked<Plan> {
     row: table.header.row,
     field,
   });
+  if (table.header.cells.length > mostColumns) {
+    const found = `${table.header.cells.length} columns`;
+    const more = { found, expected: `at most ${mostColumns}` };
+    return faulty([fault('too-many-columns', place(null), 'cannot read a table this wide', more)]);
+  }
   const problems: Problem[] = [];
   const columns = table.header.cells.map((header, index) => {
     const read = columnOf(header.trim(), index, map);
@@ -137,10 +145,15 @@ function twice(columns: readonly Column[], place: (field: string) => Place): Pro
     if (column.holds === 'part') return `${column.analyte} ${column.part}`;
     return column.header === '' ? null : `passed over ${column.header}`;
   };
-  return columns.flatMap((column, i) => {
+  const seen = new Map<string, Column>();
+  return columns.flatMap((column) => {
     const key = keyOf(column);
-    const before = columns.slice(0, i).find((other) => key !== null && keyOf(other) === key);
-    if (before === undefined) return [];
+    if (key === null) return [];
+    const before = seen.get(key);
+    if (before === undefined) {
+      seen.set(key, column);
+      return [];
+    }
     return [
       fault('column-twice', place(column.header), 'cannot tell which of two columns holds', {
         found: `'${before.header}' and '${column.header}'`,
