@@ -10,6 +10,7 @@ import { measureAll } from './measure.js';
 import { baselineIn } from './measure-text.js';
 import { composeParagraph } from './paragraph.js';
 import type { PlacedLetter, PlacedPage, TextInk } from './placed.js';
+import { snug } from './snug.js';
 
 /**
  * Lays a letter out. The languages of the letter must be loaded.
@@ -38,7 +39,7 @@ export function layOut(
   const top = Math.max(paper.margin, edgeGap + header.height + gap);
   const foot = Math.max(paper.margin, edgeGap + footer.height + gap);
   const lead = Math.max(0, firstFrom - top);
-  const filled = paginate(elements, paper.height - top - foot, lead);
+  const filled = onFewestSheets(elements, paper.height - top - foot, lead);
   if (filled === null) return faulty([tooTall]);
   const pages = filled.map((page, nth): PlacedPage => {
     const from = nth === 0 ? top + lead : top;
@@ -72,6 +73,14 @@ export function layOut(
 
 /** Printers leave about this much white at the edges of the sheet. */
 const edgeGap = 18;
+
+/** A letter that spills over onto one more sheet is set with less space between its parts, if that saves the sheet. */
+function onFewestSheets(elements: readonly Element[], room: number, lead: number) {
+  const airy = paginate(elements, room, lead);
+  if (airy === null || airy.length < 3 || airy.length % 2 === 0) return airy;
+  const closer = paginate(snug(elements, look.space.snug), room, lead);
+  return closer !== null && closer.length < airy.length ? closer : airy;
+}
 
 function paginate(elements: readonly Element[], room: number, lead: number) {
   const pages = [];
