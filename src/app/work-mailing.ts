@@ -110,7 +110,9 @@ async function readEvening(choices: RunChoices): Promise<readonly Checked<Writte
   const file = await readInputFile(choices.input, largestFile);
   const columns = await columnsOf(choices);
   const intake = await readInput(file, columns === null ? {} : { columns });
-  for (const sentence of sentences(intake.ignored)) console.error(sentence);
+  // This goes into the log of an evening: places and reasons, nothing that was found there.
+  const places = intake.ignored.map((problem) => ({ ...problem, found: null }));
+  for (const sentence of sentences(places)) console.error(sentence);
   return intake.reports;
 }
 

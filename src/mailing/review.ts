@@ -8,7 +8,14 @@ import words from './words.json' with { type: 'json' };
 /** What a signature is given for: the letter's stem and the hash of all its words depend on. */
 export type Seal = { readonly stem: string; readonly seal: string };
 
-export type ReviewRow = Seal & { readonly cells: readonly string[] };
+export type ReviewRow = Seal & {
+  readonly cells: {
+    readonly letter: string;
+    readonly reading: string;
+    readonly results: readonly { readonly test: string; readonly value: string }[];
+    readonly steps: string;
+  };
+};
 
 /** One row a letter; held and refused reports have their own lists and none here. */
 export function reviewRow(
@@ -28,14 +35,19 @@ export function reviewRow(
         : words.review.signed;
   const patterns = [pattern.main, ...pattern.companions];
   const blurs = new Set(flags.map(({ flag }) => explain.words(`flag.${flag}`)));
-  const cells = [
-    `${stem} (${language}), ${state}`,
-    [...patterns.map((each) => `${explain.words(`pattern.${each}`)}.`), ...blurs].join(' '),
-    results
-      .map(({ analyte, copied }) => `${test(analyte)} ${copied.value} ${copied.unit}`.trim())
+  const cells = {
+    letter: `${stem} (${language}), ${state}`,
+    reading: [...patterns.map((each) => `${explain.words(`pattern.${each}`)}.`), ...blurs].join(
+      ' ',
+    ),
+    results: results.map(({ analyte, copied }) => ({
+      test: test(analyte),
+      value: `${copied.value} ${copied.unit}`.trim(),
+    })),
+    steps: steps
+      .map(({ step, by }) => [words.step[step], by].filter(Boolean).join(', '))
       .join('; '),
-    steps.map(({ step, by }) => `${words.step[step]}${by === null ? '' : `, ${by}`}`).join('; '),
-  ];
+  };
   return { stem, seal, cells };
 }
 
