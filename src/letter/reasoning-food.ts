@@ -28,9 +28,10 @@ export function foodBlocks(
   words: Words,
   cite: Cite,
   report: Report,
-  { food, staff }: Advice,
+  advice: Advice,
   language: Language,
 ): readonly ReasoningBlock[] {
+  const { food, staff } = advice;
   const sheet: Sheet = { words, name: shortName(language), cite };
   const block = (slug: string, parts: Partial<ReasoningBlock>): ReasoningBlock => ({
     slug,
@@ -51,11 +52,27 @@ export function foodBlocks(
         ...staff.map((line) => `${staffLine(words, line)}${cite(line.rules)}`),
       ],
     }),
-    ...(all.length === 0 ? [] : [block('food-chosen', { table: chosen(sheet, all) })]),
+    ...(all.length === 0
+      ? []
+      : [
+          block('food-chosen', {
+            list: tips(sheet, advice, language),
+            table: chosen(sheet, all),
+          }),
+        ]),
     ...(food.leftOut.length === 0
       ? []
       : [block('food-left-out', { list: leftOut(sheet, food.leftOut) })]),
   ];
+}
+
+/** Each tip as the letter says it, with how much one meal changed in the studies behind it. */
+function tips({ words, cite }: Sheet, { food, sources }: Advice, language: Language) {
+  return [...food.swaps, ...food.answers].map(({ swap, rules }) => {
+    const tip = language.words.t(`swap.${swap}`, { ns: 'letter', nest: false });
+    const number = sources.find(({ rule }) => rules.includes(rule))?.number ?? '';
+    return `${words('tip', { tip, number })}${cite(rules)}`;
+  });
 }
 
 /** Names without portions: those of a child's letter. */
