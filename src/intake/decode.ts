@@ -24,10 +24,26 @@ export function decode(name: string, bytes: Uint8Array): Decoded {
         remedy: 'Look at names and units with accents or a micro sign.',
       },
     );
-    return { text: new TextDecoder('windows-1252').decode(bytes), notes: [note] };
+    return { text: windows1252(bytes), notes: [note] };
   }
 }
 
 function whole(text: string): Decoded {
   return { text, notes: [] };
+}
+
+/** Bytes 0x80 to 0x9F, by the WHATWG Encoding Standard's index windows-1252. */
+const upper = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008DŽ\u008F\u0090‘’“”•–—˜™š›œ\u009DžŸ';
+const firstUpper = 0x80;
+
+/**
+ * Text in windows-1252. Node 20's own decoder takes this label for ISO 8859-1 and loses dashes and quotes.
+ * @example windows1252(new Uint8Array([0x33, 0x96, 0x34])) // '3–4'
+ */
+export function windows1252(bytes: Uint8Array): string {
+  const plain = new TextDecoder('iso-8859-1').decode(bytes);
+  return plain.replace(
+    /[\u0080-\u009F]/g,
+    (sign) => upper[(sign.codePointAt(0) ?? firstUpper) - firstUpper] ?? sign,
+  );
 }

@@ -188,6 +188,14 @@ describe('a message', () => {
   });
 });
 
+describe('a structured number', () => {
+  it('is not made of digits that stand where its sign belongs', async () => {
+    const problems = await problemsIn('a.hl7', message('OBX|1|SN|^CRP||<0^5|mg/L|||||F'));
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toContain('<0 5');
+  });
+});
+
 describe('independent readers agree', () => {
   const texts = habits.map(([name, obx]) => [name, message(obx)] as const);
 

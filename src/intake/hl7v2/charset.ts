@@ -1,5 +1,5 @@
 // The bytes of an HL7 v2 file arrive; its text leaves, decoded as MSH-18 says.
-import { type Decoded, decode } from '../decode.js';
+import { type Decoded, decode, windows1252 } from '../decode.js';
 
 /** Names of HL7 table 0211 and the ones laboratories write instead. */
 const labels: readonly (readonly [RegExp, string])[] = [
@@ -27,7 +27,8 @@ export function decodeMessage(name: string, bytes: Uint8Array): Decoded {
       ?.trim() ?? '';
   const label = labels.find(([shape]) => shape.test(declared))?.[1];
   if (label === undefined || label === 'utf-8') return decode(name, bytes);
-  return { text: new TextDecoder(label).decode(bytes), notes: [] };
+  const text = label === 'windows-1252' ? windows1252(bytes) : new TextDecoder(label).decode(bytes);
+  return { text, notes: [] };
 }
 
 const headLength = 2000;

@@ -108,6 +108,9 @@ function codeOf(message: Message, obx: Segment): string | null {
   return component(message, obx, 3, 6) === 'LN' ? component(message, obx, 3, 4) : null;
 }
 
+/** HL7 v2.5.1 section 2.A.66, SN.1; anything else there must not be glued to the number. */
+const structuredSigns: ReadonlySet<string> = new Set(['', '=', '<', '<=', '>', '>=', '<>']);
+
 /** SN is comparator^number^separator^number; a range or a ratio is no single value. */
 function writtenValue(message: Message, obx: Segment): string | null {
   const [first = ''] = repetitions(message, obx, 5);
@@ -116,6 +119,7 @@ function writtenValue(message: Message, obx: Segment): string | null {
     const [sign, one, between, two] = [1, 2, 3, 4].map(
       (part) => partOf(message, first, part) ?? '',
     );
+    if (!structuredSigns.has(sign ?? '')) return `${sign} ${one}`;
     return `${sign === '=' ? '' : sign}${one}${between}${two}`;
   }
   if (type === 'CE' || type === 'CWE')
