@@ -2,7 +2,7 @@
 import { saturationLimits } from '../knowledge/cut-offs.js';
 import { limit } from '../knowledge/limit.js';
 import type { TableTest } from '../knowledge/pattern-rules.js';
-import type { Level } from '../terms.js';
+import type { Analyte, Level } from '../terms.js';
 import type { Comparison, GradedResult, Reason } from './interpretation.js';
 import { levelOf } from './position.js';
 import type { Reading } from './reading.js';
@@ -55,11 +55,12 @@ export function printedValue({ derived, copied, value }: GradedResult): number {
   return derived === null ? Math.round(value * 100) / 100 : Number(copied.value);
 }
 
+/** TIBC measures the same carriers, where transferrin is absent or cannot be placed. */
 function resultOf(results: readonly GradedResult[], test: TableTest): GradedResult | undefined {
-  const own = results.find(({ analyte }) => analyte === test);
-  return (
-    own ?? (test === 'transferrin' ? results.find(({ analyte }) => analyte === 'tibc') : undefined)
-  );
+  const of = (analyte: Analyte) => results.find((one) => one.analyte === analyte);
+  const own = of(test);
+  if (test !== 'transferrin' || (own !== undefined && own.level !== 'not-measured')) return own;
+  return of('tibc') ?? own;
 }
 
 /** Haemoglobin is decided by the guideline first, other tests by the yardstick told to the patient. */

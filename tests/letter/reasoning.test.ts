@@ -1,7 +1,13 @@
 // The clinician's sheet and the call sheet: what a clinician must find on them.
 import { describe, expect, it } from 'vitest';
 import type { Interpretation } from '../../src/interpret/interpretation.js';
-import { composeCallSheet, composeReasoning, sayReasoning } from '../../src/letter/index.js';
+import {
+  composeCallSheet,
+  composeReasoning,
+  type ReasoningBlock,
+  type ReasoningContent,
+  sayReasoning,
+} from '../../src/letter/index.js';
 import { holdTiers } from '../../src/terms.js';
 import { examples } from './examples.js';
 import { clinic, english, letterOf } from './fixtures.js';
@@ -39,6 +45,17 @@ const interpretation: Interpretation = {
 const sheet = composeReasoning(input.report, interpretation, input.advice, english);
 const text = sayReasoning(sheet);
 const everyExample = await examples();
+
+const numbersIn = (texts: readonly string[]) =>
+  texts.flatMap((text) => text.match(/\d+(?:\.\d+)?/g) ?? []);
+
+const valueOf = ({ results }: Interpretation, analyte: string) =>
+  results.find((result) => result.analyte === analyte)?.value ?? Number.NaN;
+
+const tablesOf = ({ blocks }: ReasoningContent, look: ReasoningBlock['look']) =>
+  blocks
+    .filter((block) => block.look === look && (look !== 'part' || block.slug === 'results'))
+    .flatMap(({ table }) => table?.rows.flat() ?? []);
 
 describe("the clinician's sheet", () => {
   it('opens with pattern, why, what speaks against it, flags, hold and what is missing', () => {
@@ -80,6 +97,31 @@ describe("the clinician's sheet", () => {
     expect(sayReasoning(made)).not.toMatch(/\{\{|undefined|\bnull\b|NaN/);
     expect(made.blocks.every(({ heading }) => heading !== '')).toBe(true);
   });
+
+  it.each(everyExample)('says the top of $name in ten lines', ({ input: example }) => {
+    const made = composeReasoning(example.report, example.interpretation, example.advice, english);
+    const lines = made.blocks[0]?.table?.rows.flatMap(([, ...beside]) => beside) ?? [];
+    expect(lines.length).toBeGreaterThan(4);
+    expect(lines.length).toBeLessThanOrEqual(10);
+  });
+
+  it.each(everyExample)(
+    'prints no number at the top of $name that is neither a result nor in the sources',
+    ({ input: example }) => {
+      const { report, interpretation, advice } = example;
+      const made = composeReasoning(report, interpretation, advice, english);
+      const known = numbersIn([
+        ...tablesOf(made, 'sources'),
+        ...tablesOf(made, 'part'),
+        JSON.stringify([report.panel, report.previous, report.context, report.patient]),
+        ...report.previous.map(({ collected }) => english.date(collected)),
+        // The Mentzer index is MCV over the red cell count (PMC4003757, abstract).
+        (valueOf(interpretation, 'mcv') / valueOf(interpretation, 'rbc')).toFixed(1),
+      ]);
+      const top = tablesOf(made, 'summary').map((line) => line.replace(/ \[[\d!, ]+\]/g, ''));
+      expect(numbersIn(top).filter((number) => !known.includes(number))).toEqual([]);
+    },
+  );
 
   it('is our bug when a code has no words, and says which', () => {
     const broken = {
