@@ -49,7 +49,7 @@ const everyExample = await examples();
 const numbersIn = (texts: readonly string[]) =>
   texts.flatMap((text) => text.match(/\d+(?:\.\d+)?/g) ?? []);
 
-const valueOf = ({ results }: Interpretation, analyte: string) =>
+const measured = ({ results }: Interpretation, analyte: string) =>
   results.find((result) => result.analyte === analyte)?.value ?? Number.NaN;
 
 const tablesOf = ({ blocks }: ReasoningContent, look: ReasoningBlock['look']) =>
@@ -116,7 +116,7 @@ describe("the clinician's sheet", () => {
         JSON.stringify([report.panel, report.previous, report.context, report.patient]),
         ...report.previous.map(({ collected }) => english.date(collected)),
         // The Mentzer index is MCV over the red cell count (PMC4003757, abstract).
-        (valueOf(interpretation, 'mcv') / valueOf(interpretation, 'rbc')).toFixed(1),
+        (measured(interpretation, 'mcv') / measured(interpretation, 'rbc')).toFixed(1),
       ]);
       const top = tablesOf(made, 'summary').map((line) => line.replace(/ \[[\d!, ]+\]/g, ''));
       expect(numbersIn(top).filter((number) => !known.includes(number))).toEqual([]);
