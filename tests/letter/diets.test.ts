@@ -71,6 +71,13 @@ describe('twelve letters', () => {
       expect(tagsOf(id).filter((tag) => tags.includes(tag))).toEqual([]);
   });
 
+  it.each(people)('$name: says no tip twice and speaks of tea and coffee once', ({ input }) => {
+    const keys = everySaid(compose(input).food).map(({ key }) => key);
+    expect(new Set(keys).size).toBe(keys.length);
+    const drinks = keys.filter((key) => /^swap\.(tea|coffee)-between/.test(key));
+    expect(drinks.length).toBeLessThanOrEqual(1);
+  });
+
   // NHS, foods to avoid in pregnancy: liver and liver products; from memory.
   it('offer no liver in pregnancy, and say why not', () => {
     const input = person('pregnant');

@@ -86,11 +86,15 @@ function toEat({ advice: { food }, voice }: Told): Lists {
 /** The first swap says how much it changes; more figures would be more sums. */
 function tips({ advice: { food }, voice: { say } }: Told): Lists {
   const swaps = withoutSecondDrink(food.swaps.slice(0, most.swaps).filter(isNotListed(food)));
-  const [answer] = food.answers.filter(({ swap }) => swap !== 'coffee-between-meals');
+  const [answer] = food.answers.filter(({ swap }) => !drinks.includes(swap));
+  const both = [...swaps, ...food.answers].some(({ swap }) => swap === 'tea-between-meals');
   const items = [...swaps, ...(answer === undefined ? [] : [answer])]
-    .flatMap(({ swap, size }, at) =>
-      at === 0 && swaps.length > 0 ? [`swap.${swap}`, `swap.size.${size}`] : [`swap.${swap}`],
-    )
+    .flatMap(({ swap, size }, at) => {
+      const code = both && drinks.includes(swap) ? 'tea-between-meals' : swap;
+      return at === 0 && swaps.length > 0
+        ? [`swap.${code}`, `swap.size.${size}`]
+        : [`swap.${code}`];
+    })
     .filter(isLetterKey)
     .map((key) => say(key));
   return items.length === 0 ? [] : [{ heading: say('food.list.tips'), items }];
@@ -100,6 +104,8 @@ function tips({ advice: { food }, voice: { say } }: Told): Lists {
 function isNotListed({ partners }: FoodAdvice): (swap: Swap) => boolean {
   return ({ swap }) => partners.length === 0 || swap !== 'vitamin-c-with-plant-meal';
 }
+
+const drinks: readonly string[] = ['tea-between-meals', 'coffee-between-meals'];
 
 /** The sentence about tea speaks of coffee too. */
 function withoutSecondDrink(swaps: readonly Swap[]): readonly Swap[] {
