@@ -20,7 +20,7 @@ export const sourceGroups = ['grading', 'pathway', 'food', 'safety'] as const;
 export type SourceGroup = (typeof sourceGroups)[number];
 
 /** One line of a table: all that was used of one source that was checked in one way. */
-export type SourceLine = { readonly ref: string; readonly cells: readonly string[] };
+type SourceLine = { readonly ref: string; readonly cells: readonly string[] };
 
 export type Cite = (statement: string, rules: readonly string[]) => string;
 

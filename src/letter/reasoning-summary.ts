@@ -7,9 +7,9 @@ import type { Cite } from './reasoning-sources.js';
 import { within } from './say-facts.js';
 
 /** A label and the lines that stand beside it. */
-export type SummaryLine = readonly [label: string, ...lines: string[]];
+type SummaryLine = readonly [label: string, ...lines: string[]];
 
-export type Summary = {
+type Summary = {
   readonly lines: readonly SummaryLine[];
   readonly furtherSupports: readonly Reason[];
   readonly furtherAgainst: readonly Reason[];

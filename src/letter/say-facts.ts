@@ -161,7 +161,7 @@ function spelled(count: number, unit: string): string {
 }
 
 /** Sources of some rows in short, each once; without a row the laboratory's own interval decided. */
-export function sayRules(rules: readonly string[], words: Words): string {
+function sayRules(rules: readonly string[], words: Words): string {
   const names = [...new Set(rules.map((rule) => shortSource(rowById(rule).source)))];
   return names.length === 0 ? words('source.laboratory') : names.join('; ');
 }
