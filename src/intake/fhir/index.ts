@@ -1,10 +1,11 @@
 // Parts of a FHIR R4 file arrive; written reports leave, one a patient.
-import { type Checked, faulty, fine, type Problem } from '../../problem.js';
+import { type Checked, faulty, fine, type Place, type Problem } from '../../problem.js';
 import { blankContext } from '../blank.js';
 import { readDate } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
 import type { JsonPart } from '../json/index.js';
 import { type DatedResult, orderPanels } from '../order-panels.js';
+import { saysPregnancyWeeks, weeksOfPregnancy } from '../pregnancy-as-written.js';
 import { standing } from '../standing.js';
 import type { Intake, WrittenPatient, WrittenReport } from '../written.js';
 import { observed } from './observed.js';
@@ -25,6 +26,8 @@ type Person = {
   readonly problems: Problem[];
   readonly texts: string[];
   readonly times: Map<string | null, string | null>;
+  /** Weeks of pregnancy by the day they were told for. */
+  readonly weeks: Map<string | null, number>;
 };
 
 /** What a DiagnosticReport says for its observations. */
@@ -125,6 +128,7 @@ function takeObservation(
     frame?.report.effectiveDateTime ??
     frame?.report.effectivePeriod?.start;
   const day = when === undefined ? null : readDate(when);
+  if (takePregnancy(person, observation, day?.date ?? null, place)) return;
   const status = observation.status ?? frame?.report.status;
   const around = {
     place,
@@ -159,6 +163,32 @@ function takeObservation(
     if (text !== undefined && !person.texts.includes(text)) person.texts.push(text);
 }
 
+/** True where the observation is about weeks of pregnancy; weeks that cannot be read are a question. */
+function takePregnancy(
+  person: Person,
+  { code, valueQuantity, valueString }: Observation,
+  day: string | null,
+  place: Place,
+): boolean {
+  const names = [code?.text, ...(code?.coding ?? []).map(({ display }) => display)];
+  if (!names.some((name) => name !== undefined && saysPregnancyWeeks(name))) return false;
+  const written = String(valueQuantity?.value ?? valueString ?? '');
+  const unit = valueQuantity?.unit ?? valueQuantity?.code ?? null;
+  const weeks = weeksOfPregnancy(written, unit);
+  if (weeks !== null) person.weeks.set(day, weeks);
+  else {
+    const more = { found: written, expected: 'whole weeks such as 20, with weeks as the unit' };
+    person.problems.push(fault('bad-pregnancy', place, 'cannot read the weeks', more));
+  }
+  return true;
+}
+
+/** Weeks told for another day are not those of the sample. */
+function pregnantOn(day: string | null, { patient, weeks }: Person): WrittenPatient {
+  const told = weeks.get(day);
+  return told === undefined ? patient : { ...patient, pregnancy: { weeks: told, trimester: null } };
+}
+
 /** Observations of one patient resource, or of one reference that leads nowhere, belong together; others stand alone. */
 function personOf(
   reading: Reading,
@@ -182,6 +212,7 @@ function personOf(
     problems,
     texts: [],
     times: new Map(),
+    weeks: new Map(),
   };
   reading.people.set(key, person);
   return person;
@@ -207,7 +238,7 @@ function reportOf(file: string, person: Person, notes: Problem[]): Checked<Writt
   const { panel, previous } = orderPanels(standing(person.dated, notes));
   return fine({
     place: at(file, person.row),
-    patient: person.patient,
+    patient: pregnantOn(panel.collected, person),
     panel,
     context: {
       ...blankContext,

@@ -22,6 +22,8 @@ type Gathering = {
   readonly dated: DatedResult[];
   readonly notes: string[];
   readonly times: Map<string | null, string | null>;
+  /** Weeks of pregnancy by the day they were told for. */
+  readonly weeks: Map<string | null, number>;
   readonly problems: Problem[];
 };
 
@@ -99,6 +101,8 @@ function personsOf(message: Message, file: string, ignored: Problem[]): readonly
     const read = observed(message, segment, file, specimen);
     if (read.is === 'problem') person.problems.push(read.problem);
     if (read.is === 'ignored') ignored.push(read.note);
+    if (read.is === 'pregnancy')
+      person.weeks.set(collected ?? dayOf(message, segment, 14)?.date ?? null, read.weeks);
     const own = dayOf(message, segment, 14)?.date ?? null;
     if (read.is === 'result')
       person.dated.push({ collected: collected ?? own, result: read.result });
@@ -133,7 +137,15 @@ function personOf(message: Message, pid: Segment, file: string): Gathering {
     birthDate,
     sex: sexOf(field(pid, 8).trim()),
   };
-  return { row: pid.row, patient, dated: [], notes: [], times: new Map(), problems };
+  return {
+    row: pid.row,
+    patient,
+    dated: [],
+    notes: [],
+    times: new Map(),
+    weeks: new Map(),
+    problems,
+  };
 }
 
 /** HL7 table 0001; letters that are neither F nor M leave the sex unknown, an empty field leaves it open. */
@@ -168,6 +180,7 @@ function merge(one: Gathering, other: Gathering, file: string): void {
   one.dated.push(...other.dated);
   one.notes.push(...other.notes);
   one.problems.push(...other.problems);
+  for (const [day, weeks] of other.weeks) one.weeks.set(day, weeks);
   for (const [day, time] of other.times) if (!one.times.has(day)) one.times.set(day, time);
 }
 
@@ -188,10 +201,16 @@ function reportOf(file: string, person: Gathering, ignored: Problem[]): Checked<
   };
   return fine({
     place: at(file, person.row),
-    patient: person.patient,
+    patient: pregnantOn(panel.collected, person),
     panel,
     context,
     previous,
     wishes: null,
   });
+}
+
+/** Weeks told for another day are not those of the sample. */
+function pregnantOn(day: string | null, { patient, weeks }: Gathering): WrittenPatient {
+  const told = weeks.get(day);
+  return told === undefined ? patient : { ...patient, pregnancy: { weeks: told, trimester: null } };
 }

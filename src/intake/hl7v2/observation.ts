@@ -4,6 +4,7 @@ import { fault } from '../fault.js';
 import { readInterval } from '../interval-as-written.js';
 import { saysNoResult } from '../no-result.js';
 import { readNumberAsWritten } from '../number-as-written.js';
+import { saysPregnancyWeeks, weeksOfPregnancy } from '../pregnancy-as-written.js';
 import { whichAnalyte } from '../which-analyte.js';
 import type { WrittenResult } from '../written.js';
 import { component, field, type Message, partOf, repetitions, type Segment } from './segments.js';
@@ -11,6 +12,7 @@ import { component, field, type Message, partOf, repetitions, type Segment } fro
 export type Observed =
   | { readonly is: 'result'; readonly result: WrittenResult }
   | { readonly is: 'problem'; readonly problem: Problem }
+  | { readonly is: 'pregnancy'; readonly weeks: number }
   | { readonly is: 'ignored'; readonly note: Problem };
 
 /** HL7 table 0085, OBX-11. Letters not here mean a result that stands. */
@@ -43,6 +45,7 @@ export function observed(
   const name = component(message, obx, 3, 2) ?? component(message, obx, 3, 5) ?? '';
   const code = codeOf(message, obx);
   const unit = component(message, obx, 6, 1);
+  if (saysPregnancyWeeks(name)) return pregnancyIn(message, obx, { ...place, field: 'OBX-5' });
   const which = whichAnalyte({ name, code, unit, specimen });
   if (which.is === 'unknown' && which.near !== null) {
     const problem = fault(
@@ -100,6 +103,18 @@ export function observed(
     confirmed: false,
   };
   return { is: 'result', result };
+}
+
+/** Limits in pregnancy differ: weeks that cannot be read are a question, not a line to pass over. */
+function pregnancyIn(message: Message, obx: Segment, place: Place): Observed {
+  const letter = field(obx, 11).trim();
+  const gone = noResult[letter];
+  if (gone !== undefined) return ignored(place, `passed over: ${gone}`, null);
+  const written = writtenValue(message, obx) ?? '';
+  const weeks = weeksOfPregnancy(written, component(message, obx, 6, 1));
+  if (weeks !== null) return { is: 'pregnancy', weeks };
+  const more = { found: written, expected: 'whole weeks such as 20, with weeks as the unit' };
+  return { is: 'problem', problem: fault('bad-pregnancy', place, 'cannot read the weeks', more) };
 }
 
 /** LOINC stands in the first or the alternate triplet, with LN as its coding system. */
