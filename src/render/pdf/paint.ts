@@ -1,5 +1,6 @@
 // Rows of the table of look arrive; operators of a content stream leave (ISO 32000-1, 8.5).
 import type { ShapeLook } from '../look.js';
+import { bounded } from './bounded.js';
 import type { Ground } from './placed.js';
 import { short } from './typecase.js';
 
@@ -36,6 +37,18 @@ const pairs: Readonly<Record<string, number>> = { M: 2, L: 2, C: 6, Z: 0 };
  * @example outlinePath('M0 0 L10 0', axis) // '0 0 m\n10 0 l\nS'
  */
 export function outlinePath(path: string, { fill, stroke }: ShapeLook): string {
+  const key = `${fill !== null} ${stroke !== null} ${path}`;
+  const known = outlines.get(key);
+  if (known !== undefined) return known;
+  const drawn = drawOutline(path, fill !== null, stroke !== null);
+  outlines.set(key, drawn);
+  return drawn;
+}
+
+/** Pictures draw the same things in letter after letter. */
+const outlines = bounded<string>(2000);
+
+function drawOutline(path: string, fills: boolean, strokes: boolean): string {
   const parts = path.matchAll(/([A-Za-z])([^A-Za-z]*)/g);
   const drawn: string[] = [];
   for (const [, command = '', rest = ''] of parts) {
@@ -55,7 +68,7 @@ export function outlinePath(path: string, { fill, stroke }: ShapeLook): string {
       drawn.push(`${point} ${command === 'M' && at > 0 ? 'l' : operator}`);
     }
   }
-  return [...drawn, paintOperator(fill !== null, stroke !== null)].join('\n');
+  return [...drawn, paintOperator(fills, strokes)].join('\n');
 }
 
 function paintOperator(fills: boolean, strokes: boolean): string {

@@ -24,6 +24,8 @@ export type OpenFace = {
   readonly ascent: number;
   readonly descent: number;
   readonly covers: (codePoint: number) => boolean;
+  /** Code points that the face holds, in the order of Unicode. */
+  readonly points: readonly number[];
 };
 
 /** Second and later glyphs of a cluster stand for no text of their own. */
@@ -44,6 +46,7 @@ export function openFace(file: string, bytes: Uint8Array): OpenFace {
     ascent: ascender * scale,
     descent: -descender * scale,
     covers: (codePoint) => covered.has(codePoint),
+    points: [...covered].sort((a, b) => a - b),
   };
 }
 

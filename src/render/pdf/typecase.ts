@@ -1,5 +1,6 @@
 // Glyphs to be drawn arrive; character codes leave, and at the end the Type 0 fonts that explain them.
 import type { Canvas, Reference } from './canvas.js';
+import { fixedCodes, type FixedCodes } from './codes.js';
 import type { Fonts } from './fonts.js';
 import type { Glyph, OpenFace } from './shape.js';
 import type { Subsetter } from './subset.js';
@@ -19,12 +20,20 @@ type Sort = {
   readonly name: string;
   readonly face: OpenFace;
   readonly font: Reference;
-  readonly codes: Map<string, string>;
-  readonly byGlyph: WeakMap<Glyph, string>;
-  /** Rows already written out: lines of fixed paragraphs come again in every letter of a document. */
-  readonly rows: WeakMap<readonly Glyph[], string>;
-  readonly cast: Glyph[];
+  readonly fixed: FixedCodes;
+  /** What was drawn, by code. */
+  readonly cast: Map<number, Glyph>;
+  /** Codes given in this document, after the fixed ones. */
+  readonly own: Map<string, number>;
+  /** Rows of this document whose glyphs are in the cast. */
+  readonly rows: WeakSet<Row>;
 };
+
+/** A row written out with fixed codes alone, and whom to call for it. */
+type Row = { readonly shown: string; readonly cast: ReadonlyMap<number, Glyph> };
+
+/** Rows live as long as their lines, and those as long as their paragraphs, whose number is bounded. */
+const written = new WeakMap<readonly Glyph[], Row>();
 
 const mostCodes = 0xffff;
 
@@ -37,14 +46,15 @@ export function openTypecase(canvas: Canvas, fonts: Fonts): Typecase {
   const sortOf = (file: string): Sort => {
     const known = sorts.get(file);
     if (known !== undefined) return known;
+    const face = fonts.faceOfFile(file);
     const sort: Sort = {
       name: `F${sorts.size + 1}`,
-      face: fonts.faceOfFile(file),
+      face,
       font: canvas.ref({}),
-      codes: new Map(),
-      byGlyph: new WeakMap(),
-      rows: new WeakMap(),
-      cast: [],
+      fixed: fixedCodes(face),
+      cast: new Map(),
+      own: new Map(),
+      rows: new WeakSet(),
     };
     sorts.set(file, sort);
     return sort;
@@ -57,12 +67,13 @@ export function openTypecase(canvas: Canvas, fonts: Fonts): Typecase {
     },
     show: (file, glyphs, size) => {
       const sort = sortOf(file);
-      const known = sort.rows.get(glyphs);
-      if (known !== undefined) return known;
-      const shown = showGlyphs(sort, glyphs, size);
-      // Where marks are lifted, the operand depends on the size.
-      if (glyphs.every((glyph) => glyph.dy === 0)) sort.rows.set(glyphs, shown);
-      return shown;
+      const row = written.get(glyphs) ?? rowOf(sort, glyphs);
+      if (row === null) return showGlyphs(sort, glyphs, size);
+      if (!sort.rows.has(row)) {
+        for (const [code, glyph] of row.cast) sort.cast.set(code, glyph);
+        sort.rows.add(row);
+      }
+      return row.shown;
     },
     close: (subset) => {
       for (const sort of sorts.values()) writeFont(sort, canvas, subset);
@@ -70,18 +81,32 @@ export function openTypecase(canvas: Canvas, fonts: Fonts): Typecase {
   };
 }
 
-function codeOf(sort: Sort, glyph: Glyph): string {
-  const quick = sort.byGlyph.get(glyph);
-  if (quick !== undefined) return quick;
-  const key = `${glyph.id} ${glyph.text}`;
-  let code = sort.codes.get(key);
-  if (code === undefined) {
-    sort.cast.push(glyph);
-    if (sort.cast.length > mostCodes) throw new Error('One face needs more codes than there are');
-    code = hex4(sort.cast.length);
-    sort.codes.set(key, code);
+/** Null where a glyph has no fixed code, or is lifted: then the operand depends on the document or the size. */
+function rowOf(sort: Sort, glyphs: readonly Glyph[]): Row | null {
+  const cast = new Map<number, Glyph>();
+  for (const glyph of glyphs) {
+    const code = sort.fixed.codeOf(glyph);
+    if (code === null || glyph.dy !== 0) return null;
+    cast.set(code, glyph);
   }
-  sort.byGlyph.set(glyph, code);
+  const row = { shown: showGlyphs(sort, glyphs, 1), cast };
+  written.set(glyphs, row);
+  return row;
+}
+
+function codeOf(sort: Sort, glyph: Glyph): string {
+  const code = sort.fixed.codeOf(glyph) ?? ownCode(sort, glyph);
+  sort.cast.set(code, glyph);
+  return hex4(code);
+}
+
+function ownCode(sort: Sort, glyph: Glyph): number {
+  const key = `${glyph.id} ${glyph.text}`;
+  const known = sort.own.get(key);
+  if (known !== undefined) return known;
+  const code = sort.fixed.count + sort.own.size + 1;
+  if (code > mostCodes) throw new Error('One face needs more codes than there are');
+  sort.own.set(key, code);
   return code;
 }
 
@@ -122,10 +147,11 @@ function showGlyphs(sort: Sort, glyphs: readonly Glyph[], size: number): string 
 
 /** ISO 32000-1, 9.7: a composite font whose codes are glyph and text, found through CIDToGIDMap and ToUnicode. */
 function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
-  const { face, cast } = sort;
-  const small = subset(face.bytes, new Set([0, ...cast.map((glyph) => glyph.id)]));
+  const { face } = sort;
+  const cast = [...sort.cast].sort(([a], [b]) => a - b);
+  const small = subset(face.bytes, new Set([0, ...cast.map(([, glyph]) => glyph.id)]));
   const file = stream(canvas, small, { Length1: small.length });
-  const name = subsetName(sort);
+  const name = subsetName(face, cast);
   const { ascent, descent } = face;
   const descriptor = canvas.ref({
     Type: 'FontDescriptor',
@@ -140,11 +166,12 @@ function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
     FontFile2: file,
   });
   descriptor.end();
-  const map = new Uint8Array(2 * (cast.length + 1));
-  cast.forEach((glyph, at) => {
-    map[2 * at + 2] = glyph.id >> 8;
-    map[2 * at + 3] = glyph.id & 0xff;
-  });
+  const [highest = 0] = cast.at(-1) ?? [];
+  const map = new Uint8Array(2 * (highest + 1));
+  for (const [code, { id }] of cast) {
+    map[2 * code] = id >> 8;
+    map[2 * code + 1] = id & 0xff;
+  }
   const descendant = canvas.ref({
     Type: 'Font',
     Subtype: 'CIDFontType2',
@@ -156,7 +183,7 @@ function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
     },
     FontDescriptor: descriptor,
     DW: 0,
-    W: [1, cast.map((glyph) => Math.round(glyph.natural * 1000) / 1000)],
+    W: widthsOf(cast),
     CIDToGIDMap: stream(canvas, map, {}),
   });
   descendant.end();
@@ -177,23 +204,38 @@ function stream(canvas: Canvas, bytes: Uint8Array, facts: Readonly<Record<string
   return made;
 }
 
-/** ISO 32000-1, 9.6.4: six letters say that a font is a subset; the same subset has the same ones. */
-function subsetName(sort: Sort): string {
-  let hash = 0;
-  for (const { id, text } of sort.cast) {
-    for (const unit of `${id}${text}`)
-      hash = (hash * 31 + (unit.codePointAt(0) ?? 0)) % 308_915_776;
+type Cast = readonly (readonly [code: number, glyph: Glyph])[];
+
+/** ISO 32000-1, 9.7.4.3: the first code of a stretch, then the widths of the stretch. */
+function widthsOf(cast: Cast): readonly (number | number[])[] {
+  const out: (number | number[])[] = [];
+  let stretch: number[] = [];
+  let next = -1;
+  for (const [code, { natural }] of cast) {
+    if (code !== next) {
+      stretch = [];
+      out.push(code, stretch);
+    }
+    stretch.push(Math.round(natural * 1000) / 1000);
+    next = code + 1;
   }
+  return out;
+}
+
+/** ISO 32000-1, 9.6.4: six letters say that a font is a subset; the same subset has the same ones. */
+function subsetName(face: OpenFace, cast: Cast): string {
+  let hash = 0;
+  for (const [code, { id }] of cast) hash = (hash * 31 + code * 7 + id) % 308_915_776;
   const letters = Array.from({ length: 6 }, (_, at) =>
     String.fromCharCode(65 + (Math.floor(hash / 26 ** at) % 26)),
   );
-  return `${letters.join('')}+${sort.face.file.replace(/\.[^.]*$/, '')}`;
+  return `${letters.join('')}+${face.file.replace(/\.[^.]*$/, '')}`;
 }
 
 const mostInBlock = 100;
 
-function toUnicode(cast: readonly Glyph[]): string {
-  const rows = cast.map((glyph, at) => `<${hex4(at + 1)}> <${utf16(glyph.text)}>`);
+function toUnicode(cast: Cast): string {
+  const rows = cast.map(([code, { text }]) => `<${hex4(code)}> <${utf16(text)}>`);
   const blocks: string[] = [];
   for (let from = 0; from < rows.length; from += mostInBlock) {
     const block = rows.slice(from, from + mostInBlock);

@@ -1,7 +1,7 @@
 // Bytes of a PDF arrive; every clause of PDF/UA-1 that a program can check cheaply and that fails leaves, by number.
 // Clauses: ISO 14289-1:2014 as numbered in veraPDF's published PDF/UA-1 profile.
 import { Blob, Face, Font } from 'harfbuzzjs';
-import type { Dict } from './objects.js';
+import type { Dict, Objects, Value } from './objects.js';
 import { nodesOf, readPdf, type ReadPdf, type TagNode, textOf } from './read-back.js';
 
 /**
@@ -161,6 +161,17 @@ function nodeFaults(node: TagNode, pdf: ReadPdf): readonly string[] {
   ];
 }
 
+/** ISO 32000-1, 9.7.4.3: a code, then the widths from that code on. */
+function widthsOf(row: readonly Value[], objects: Objects): ReadonlyMap<number, number> {
+  const widths = new Map<number, number>();
+  for (let at = 0; at < row.length; at += 2) {
+    objects.list(row[at + 1]).forEach((width, nth) => {
+      widths.set(Number(row[at]) + nth, Number(width));
+    });
+  }
+  return widths;
+}
+
 function fontFaults({ objects, stretches }: ReadPdf): readonly string[] {
   const used = new Map<Dict, Map<number, { readonly text: string; readonly glyph: number }>>();
   for (const { font, code, text, glyph } of stretches.flatMap((one) => one.drawn)) {
@@ -173,16 +184,15 @@ function fontFaults({ objects, stretches }: ReadPdf): readonly string[] {
     const file = objects.stream(descriptor.FontFile2);
     const face = new Face(new Blob(new Uint8Array(file)));
     const shaped = new Font(face);
-    const [, widths] = objects.list(descendant.W);
-    const listed = objects.list(widths);
+    const listed = widthsOf(objects.list(descendant.W), objects);
     return [
       ...when(objects.stream(descendant.CIDToGIDMap).length === 0, '7.21.3.2-1: no CIDToGIDMap'),
       ...when(file.length === 0, '7.21.4.1-1: font not embedded'),
       ...[...codes].flatMap(([code, { text, glyph }]) => {
-        const width = Number(listed[code - 1]);
+        const width = listed.get(code) ?? Number.NaN;
         const own = (shaped.glyphHAdvance(glyph) * 1000) / face.upem;
         return [
-          ...when(Math.abs(width - own) > 1, `7.21.5-1: width of code ${code}`),
+          ...when(!(Math.abs(width - own) <= 1), `7.21.5-1: width of code ${code}`),
           ...when(text === '', `7.21.7-1: code ${code} without text`),
           ...when(
             ['\0', '\uFEFF', '\uFFFE'].some((bad) => text.includes(bad)),
