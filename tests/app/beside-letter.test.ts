@@ -1,7 +1,8 @@
 // What lies beside a letter: the week's sheet on one page and a calendar that names nobody.
 import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import ICAL from 'ical.js';
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { openKit } from '../../src/app/kit.js';
 import { makeExtras } from '../../src/app/commands/letter-extras.js';
 import { makeLetter, type Wishes } from '../../src/app/make-letter.js';
@@ -10,6 +11,7 @@ import { readInput } from '../../src/intake/index.js';
 import { clinic } from '../letter/fixtures.js';
 import { longer, pseudoLanguage } from '../letter/pseudo.js';
 import { readPdf } from '../render/pdf/read-back.js';
+import { openDesk } from './program.js';
 
 const today = '2026-11-25';
 const kit = await openKit();
@@ -140,5 +142,39 @@ describe("a clinician's own words", () => {
     expect(html).toMatch(/<div class="notice plain"><p[^>]*>Bring &lt;all&gt; your tablets &amp;/);
     const extras = await makeExtras(person, 'report', both, { clinic, wishes: chosen, kit });
     expect(String(extras.files.at(-1)?.content)).not.toContain('Bring');
+  });
+});
+
+describe('ironleaf letter', () => {
+  const desk = openDesk();
+  afterAll(desk.clear);
+  const day = ['--demo', '--date', today, '--out', 'out'] as const;
+
+  it('writes the sheet and the calendar beside the letter and prints their paths', () => {
+    const report = resolve('tests/advise/diets/vegan.json');
+    const asked = ['--fridge-sheet', '--calendar', '--format', 'html'] as const;
+    const step = ['--next-step', 'referral=2026-12-09', '--words', 'Bring your list.'] as const;
+    const ran = desk.run('letter', report, ...day, ...asked, ...step);
+    expect(ran.stderr).toBe('');
+    expect(ran.stdout.trim().split('\n')).toEqual(
+      ['html', 'fridge.html', 'fridge.pdf', 'ics'].map((ending) => `out/vegan.en.${ending}`),
+    );
+    expect(desk.read('out/vegan.en.html')).toContain('Bring your list.');
+  });
+
+  it('makes the letter and no sheet where iron may harm, with a sentence', () => {
+    const report = resolve('examples/too-much-iron.json');
+    const ran = desk.run('letter', report, ...day, '--fridge-sheet', '--format', 'html');
+    expect(ran.stdout).toBe('out/too-much-iron.en.html\n');
+    expect(ran.stderr).toMatch(/no week’s sheet was made/);
+    expect(ran.status).toBe(0);
+  });
+
+  it('makes neither for a report that is held', () => {
+    const report = resolve('examples/very-low-haemoglobin.json');
+    const ran = desk.run('letter', report, ...day, '--fridge-sheet', '--calendar');
+    expect(ran.stdout).toContain('call-sheet');
+    expect(ran.stdout).not.toMatch(/fridge|\.ics/);
+    expect(ran.status).toBe(1);
   });
 });
