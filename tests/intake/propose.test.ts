@@ -43,6 +43,36 @@ describe('a proposed column map', () => {
   });
 });
 
+describe('what stands below a header', () => {
+  const proposedFor = (text: string) => {
+    const read = proposeColumns(fileOf('a.csv', text));
+    if (!read.ok) throw new Error('expected a map');
+    return read;
+  };
+
+  it('proposes the day of the sample and the sex, and says that it was by values', () => {
+    const { value, notes } = proposedFor(
+      'id;DOB;Q1;Q2;Ferritin (ug/L)\n7;14.06.1987;17.11.2026;w;9\n8;30.01.1962;18.11.2026;m;64\n',
+    );
+    expect(value.columns).toMatchObject({ Q1: 'collected', Q2: 'sex' });
+    expect(notes.map(({ code }) => code)).toEqual(['by-values', 'by-values']);
+  });
+
+  it('proposes no day where a birth date may be meant, and nothing twice', () => {
+    const open = proposedFor('id;Q1;Ferritin (ug/L)\n7;17.11.2026;9\n');
+    expect(open.value.columns).toMatchObject({ Q1: 'ignore' });
+    const named = proposedFor('id;DOB;collected;Q1;Hb g/dL\n7;14.6.1987;17.11.2026;18.11.2026;9\n');
+    expect(named.value.columns).toMatchObject({ Q1: 'ignore' });
+  });
+
+  it('hints at the units that fit, but leaves the unit open', () => {
+    const { value, notes } = proposedFor('id;Hb\n7;98\n8;131\n');
+    expect(value.columns?.Hb).toEqual({ analyte: 'haemoglobin', unit: null });
+    expect(notes[0]?.remedy).toMatch(/g\/L/);
+    expect(notes[0]?.remedy).not.toMatch(/g\/dL/);
+  });
+});
+
 describe('a mapping file', () => {
   it('is told the nearest word for a wrong one', () => {
     const read = readColumnMap(

@@ -4,7 +4,7 @@ import { decode } from '../decode.js';
 import { at, fault } from '../fault.js';
 import { orderProvedBy, needsOrder } from '../date-as-written.js';
 import { splitRows } from '../csv/split-rows.js';
-import { meaningOfColumn } from '../names.js';
+import { type ColumnMeaning, meaningOfColumn } from '../names.js';
 import { provesDecimalComma } from '../number-as-written.js';
 import { unitFamily } from '../unit-family.js';
 import { whichAnalyte } from '../which-analyte.js';
@@ -12,6 +12,7 @@ import type { InputFile } from '../written.js';
 import type { ColumnMap, MappedColumn } from './column-map.js';
 import type { Table } from './table.js';
 import { testHeader } from './test-header.js';
+import { unitsThatFit, type ValuesSay, valuesSay } from './values-say.js';
 
 /**
  * Proposes what the columns of a CSV file mean, by their names, units and what stands below them.
@@ -23,11 +24,12 @@ export function proposeColumns(file: InputFile): Checked<ColumnMap> {
   if (!split.ok) return faulty(split.problems);
   const table = split.value;
   const notes: Problem[] = [];
+  const headers = table.header.cells.map((header) => header.trim());
+  const byName = new Set(headers.map(meaningOfColumn));
   const columns = Object.fromEntries(
-    table.header.cells.flatMap((header, i): [string, MappedColumn][] => {
-      const name = header.trim();
-      return name === '' ? [] : [[name, proposed(table, name, i, notes)]];
-    }),
+    headers.flatMap((name, i): [string, MappedColumn][] =>
+      name === '' ? [] : [[name, proposed(table, name, i, byName, notes)]],
+    ),
   );
   const cells = table.rows.flatMap((row) => row.cells.map((cell) => cell.trim()));
   const datesOpen = cells.some(needsOrder);
@@ -47,28 +49,45 @@ export function proposeColumns(file: InputFile): Checked<ColumnMap> {
   return fine(map, notes);
 }
 
-function proposed(table: Table, name: string, index: number, notes: Problem[]): MappedColumn {
+/** @param byName what other columns already mean by their names: values propose nothing twice. */
+function proposed(
+  table: Table,
+  name: string,
+  index: number,
+  byName: ReadonlySet<ColumnMeaning | null>,
+  notes: Problem[],
+): MappedColumn {
   const place = at(table.file, table.header.row, name);
   const meaning = meaningOfColumn(name);
   if (meaning !== null) return meaning;
   const { name: test, unit } = testHeader(name);
   const which = whichAnalyte({ name: test, code: null, unit, specimen: null });
+  const below = table.rows.map((row) => (row.cells[index] ?? '').trim());
   if (which.is === 'analyte') {
-    if (unit === null)
+    if (unit === null) {
+      const fitting = unitsThatFit(which.analyte, below);
+      const hint = `By their size the values may be in ${fitting.join(' or ')}; ask the laboratory.`;
       notes.push(
         fault('no-unit', place, 'cannot tell the unit of this column', {
           expected: "a unit in the map, such as 'ug/L'",
+          remedy: fitting.length === 0 ? null : hint,
         }),
       );
+    }
     return { analyte: which.analyte, unit };
   }
   if (which.is === 'question')
     notes.push(fault('which-test', place, which.cannot, { found: which.found }));
   if (which.is === 'unknown') {
-    const below = table.rows
-      .flatMap((row) => row.cells[index]?.trim() ?? [])
-      .filter((cell) => cell !== '');
-    if (below.length > 0 && below.every((cell) => unitFamily(cell) !== null)) return 'unit';
+    const filled = below.filter((cell) => cell !== '');
+    if (filled.length > 0 && filled.every((cell) => unitFamily(cell) !== null)) return 'unit';
+    const say = valuesSay(below);
+    const guess = meaningByValues(say, byName);
+    if (guess !== null) {
+      const words = `proposed '${guess}' by the ${say} below it, not by its name`;
+      notes.push(fault('by-values', place, words));
+      return guess;
+    }
     const near = which.near === null ? null : `Did you mean '${which.near}'?`;
     notes.push(
       fault(
@@ -80,6 +99,15 @@ function proposed(table: Table, name: string, index: number, notes: Problem[]): 
     );
   }
   return 'ignore';
+}
+
+/** Dates beside a named birth date can only be the sample's; a second column of them is left open. */
+function meaningByValues(
+  say: ValuesSay,
+  byName: ReadonlySet<ColumnMeaning | null>,
+): 'collected' | 'sex' | null {
+  if (say === 'dates' && byName.has('birthDate') && !byName.has('collected')) return 'collected';
+  return say === 'sexes' && !byName.has('sex') ? 'sex' : null;
 }
 
 /** Names of tests that no table has, each for a person to decide; only names that stand in a column of tests. */
