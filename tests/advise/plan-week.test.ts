@@ -41,4 +41,39 @@ describe('planWeek', () => {
     const fasting = weekOf({ diet: { pattern: 'no-pork', fastingMonth: true } });
     expect(fasting[0]?.drink).toBe('drinks-two-hours-after-sunset-meal');
   });
+
+  it('eats only before dawn and after sunset in a month of fasting', () => {
+    const week = weekOf({ diet: { pattern: 'vegan', fastingMonth: true } });
+    const times = new Set(week.map(({ meal }) => meal));
+    expect([...times].sort()).toEqual(['after-sunset', 'before-dawn']);
+  });
+
+  // Ages at which tea and coffee are spoken of: this project's own proposal (food-policy rows).
+  it.each([
+    [59, 'water-with-meal'],
+    [60, 'tea-an-hour-before-or-two-after'],
+    [167, 'tea-an-hour-before-or-two-after'],
+    [168, 'tea-or-coffee-an-hour-before-or-two-after'],
+  ])('at %i months says %s', (ageMonths, drink) => {
+    expect(weekOf({ patient: { ageMonths } })[0]?.drink).toBe(drink);
+  });
+
+  it('puts fruit beside a sweet breakfast and no lemon on bread', () => {
+    const diets = ['no-restriction', 'vegetarian', 'vegan'] as const;
+    const week = diets.flatMap((pattern) => weekOf({ diet: { pattern } }));
+    const beside = (food: string) => week.filter((idea) => idea.food === food);
+    for (const { partner } of beside('wheat-biscuits'))
+      expect(['lemon-juice', 'tomato', 'red-pepper', 'broccoli']).not.toContain(partner);
+    for (const { partner } of beside('bread-wholemeal')) expect(partner).not.toBe('lemon-juice');
+    expect(beside('wheat-biscuits').length).toBeGreaterThan(0);
+  });
+
+  it('offers seldom eaten foods only where a cuisine names them', () => {
+    const east = adviceFor({ diet: { pattern: 'no-restriction', cuisines: ['east-african'] } });
+    expect(suggested(east)).not.toContain('heart');
+    const south = adviceFor({ diet: { pattern: 'no-beef', cuisines: ['south-asian'] } });
+    expect(suggested(south)).not.toContain('oysters-cooked');
+    const latin = adviceFor({ diet: { pattern: 'no-restriction', cuisines: ['latin-american'] } });
+    expect(suggested(latin).length).toBeGreaterThanOrEqual(6);
+  });
 });
