@@ -31,10 +31,14 @@ function filesBelow(folder: string): string[] {
 
 function importsOf(file: string): Import[] {
   const text = readFileSync(file, 'utf8');
-  const pattern = /(?:^|\n)\s*(import|export)\s+(type\s)?[^;'"]*?from\s+'(\.[^']+)'|import\('(\.[^']+)'\)/g;
+  const pattern =
+    /(?:^|\n)\s*(import|export)\s+(type\s)?[^;'"]*?from\s+'(\.[^']+)'|import\('(\.[^']+)'\)/g;
   return [...text.matchAll(pattern)].map((match) => ({
     from: relative(source, file),
-    to: relative(source, resolve(dirname(file), (match[3] ?? match[4] ?? '').replace(/\.js$/, '.ts'))),
+    to: relative(
+      source,
+      resolve(dirname(file), (match[3] ?? match[4] ?? '').replace(/\.js$/, '.ts')),
+    ),
     typeOnly: match[2] !== undefined,
   }));
 }

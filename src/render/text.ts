@@ -17,7 +17,8 @@ export function writeText(document: LetterDocument): string {
   const header = document.header === null ? [] : [wrap(speak(document.header.runs, voice))];
   const footer = document.footer === null ? [] : [wrap(speak(document.footer.runs, voice))];
   const parts = [...header, ...blocksAloud(document.blocks, voice), ...footer];
-  return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
+  const whole = parts.filter((part) => part !== '').join('\n\n');
+  return `${whole.replaceAll('\u2060', '')}\n`;
 }
 
 /** One string a block; blank lines come between them. */
@@ -36,6 +37,19 @@ function blocksAloud(blocks: readonly Block[], voice: Voice): readonly string[] 
   }
   return parts;
 }
+
+/** Isolates serve no one where every letter runs left to right. */
+function plainly(text: string, { dir }: Voice): string {
+  const mixed = dir === 'rtl' || hasRightToLeft(text);
+  const whole = text.replace(/[\u2066-\u2068][^\u2066-\u2069]*\u2069/g, unbroken);
+  return mixed ? whole : whole.replace(/[\u2066-\u2069]/g, '');
+}
+
+/** A number and its unit stay on one line: UAX 14 breaks neither before nor after a word joiner. */
+function unbroken(text: string): string {
+  return text.length > longestWhole ? text : text.replace(/[ /\-]/g, '$&\u2060');
+}
+const longestWhole = 20;
 
 function blockAloud(block: Block, voice: Voice): readonly string[] {
   switch (block.kind) {
@@ -56,7 +70,7 @@ function blockAloud(block: Block, voice: Voice): readonly string[] {
       return blocksAloud(block.blocks, voice);
     case 'figure':
       return [
-        wrap(block.scene.description),
+        wrap(plainly(block.scene.description, voice)),
         ...(block.caption === null ? [] : [wrap(speak(block.caption, voice))]),
       ];
     case 'section':
@@ -92,8 +106,9 @@ function speak(runs: readonly Run[], voice: Voice): string {
   const mixed = voice.dir === 'rtl' || runs.some(({ text }) => hasRightToLeft(text));
   return runs
     .map(({ text, isolate }) => {
-      if (isolate === null || !mixed) return text;
-      return `${isolate === 'ltr' ? '\u2066' : '\u2067'}${text}\u2069`;
+      if (isolate === null) return text;
+      if (!mixed) return unbroken(text);
+      return `${isolate === 'ltr' ? '\u2066' : '\u2067'}${unbroken(text)}\u2069`;
     })
     .join('');
 }

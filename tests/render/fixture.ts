@@ -61,6 +61,10 @@ function row(
   meaning: string,
 ): Content['results']['rows'][number] {
   const [low, high] = limits;
+  const valueLine = said(
+    `Your result: ${ltr(`${value} ${unit}`)}. The usual range at this lab: ${ltr(`${low} - ${high}`)}.`,
+  );
+  const line = numberLine(value, low, high);
   return {
     analyte: 'ferritin',
     position: 'well-below',
@@ -69,13 +73,11 @@ function row(
     value: String(value),
     unit,
     interval: `${low} - ${high}`,
-    valueLine: said(
-      `Your result: ${ltr(`${value} ${unit}`)}. The usual range at this lab: ${ltr(`${low} - ${high}`)}.`,
-    ),
+    valueLine,
     verdict: said(verdict),
     meaning: [said(meaning)],
     change: null,
-    line: numberLine(value, low, high),
+    line: { ...line, description: said(`${line.description.text} ${valueLine.text}`) },
     trend: null,
   };
 }

@@ -121,9 +121,9 @@ describe('a number line', () => {
   });
 
   it.each([
-    [112, 130, 170],
-    [72, 16, 50],
-    [3.7, 2, 3.5],
+    [4, 20, 500],
+    [300, 20, 500],
+    [610, 20, 500],
   ])('puts the words under the range they name, for %i beside %i to %i', (at, low, high) => {
     const scene = drawPicture(numberLine(at, low, high), english);
     const [left, right] = bandOf(scene);
@@ -132,9 +132,21 @@ describe('a number line', () => {
     expect(Math.abs((words?.x ?? 0) - (left + right) / 2)).toBeLessThan(12);
   });
 
+  it.each([
+    [112, 130, 170],
+    [72, 16, 50],
+    [3.7, 2, 3.5],
+  ])(
+    'leaves the words to the letter where the limits give them no room, for %d',
+    (at, low, high) => {
+      const words = textsOf(drawPicture(numberLine(at, low, high), english));
+      expect(words.some(({ text }) => text === 'usual range')).toBe(false);
+    },
+  );
+
   it('starts where reading starts and keeps figures left to right', () => {
-    const [low, high] = [4, 30];
-    const scene = drawPicture(numberLine(low, high, 400), arabic);
+    const [value, low] = [4, 30];
+    const scene = drawPicture(numberLine(value, low, 900), arabic);
     expect(markOf(scene)).toBeGreaterThan(bandOf(scene)[1]);
     expect(textsOf(scene).find(({ text }) => text === '30')?.dir).toBe('ltr');
     expect(textsOf(scene).find(({ text }) => text === 'usual range')).toMatchObject({

@@ -83,9 +83,8 @@ describe('the shipped templates', () => {
     expect(order(content).slice(0, 3)).toEqual([
       'In short',
       'What you need to do',
-      'What we will do',
+      'When to get help',
     ]);
-    expect(order(content)).toContain('When to get help');
   });
 
   it('leave out what is absent and keep the rest readable', () => {

@@ -23,10 +23,8 @@ export function tellMeaning(told: Told): Content['meaning'] {
     paragraphs: [
       // The picture in words says the same of iron used again; twice would cost a letter its second page.
       tellPicture(told) === null ? [voice.say('meaning.iron')] : [],
-      [
-        ...patterns.map((pattern) => voice.say(`meaning.${pattern}`)),
-        ...(isLowIron(main) ? [cause(told)] : []),
-      ],
+      ...patterns.map((pattern) => [voice.say(`meaning.${pattern}`)]),
+      isLowIron(main) ? [cause(told)] : [],
       flagsTold(told),
     ].filter((paragraph) => paragraph.length > 0),
   };
