@@ -115,3 +115,17 @@ describe('a spreadsheet', () => {
     expect(problems[0]).toContain(expected);
   });
 });
+
+describe('a spreadsheet of one kilobyte that names its last possible cell', () => {
+  it('is refused at once, before a cell is laid out for every place', async () => {
+    const far = '<row r="1048576"><c r="XFD1048576"><v>1</v></c></row></sheetData>';
+    const parts = sheet([['id', 'Ferritin (ug/L)']]).map(({ name, text }) => ({
+      name,
+      text: text.replace('</sheetData>', far),
+    }));
+    const started = performance.now();
+    const intake = await readInput({ name: 'far.xlsx', bytes: zip(parts) });
+    expect(said(intake)).toEqual([expect.stringContaining('reaches this far')]);
+    expect(performance.now() - started).toBeLessThan(3000);
+  });
+});

@@ -5,11 +5,13 @@ import type { ColumnMap } from '../table/column-map.js';
 import { readTable } from '../table/index.js';
 import type { TableRow } from '../table/table.js';
 import type { InputFile, Intake } from '../written.js';
+import { sheetExtent } from './sheet-extent.js';
 import { unpackedSize } from './unpacked-size.js';
 
 /** The reader has no limits of its own: a small file can unpack to a million rows. */
 const largestUnpacked = 24 * 1024 * 1024;
 const mostRows = 50_000;
+const mostColumns = 200;
 
 /**
  * Reads the first sheet that has cells; others are passed over with a note. Numbers come as the sheet stores them.
@@ -27,6 +29,17 @@ export async function readXlsx({ name, bytes }: InputFile, map: ColumnMap = {}):
     return refused(
       fault('too-large', at(name, null), 'cannot read a spreadsheet of this size', {
         expected: `at most ${mostRows} rows`,
+        remedy: 'Save it as CSV, or split it.',
+      }),
+    );
+  }
+  const extent = sheetExtent(bytes, largestUnpacked);
+  if (extent === null || extent.rows > mostRows + 1 || extent.columns > mostColumns) {
+    const found = extent === null ? null : `${extent.rows} rows, ${extent.columns} columns`;
+    return refused(
+      fault('too-large', at(name, null), 'cannot read a spreadsheet that reaches this far', {
+        found,
+        expected: `at most ${mostRows} rows and ${mostColumns} columns`,
         remedy: 'Save it as CSV, or split it.',
       }),
     );
