@@ -8,7 +8,7 @@ import type { Language } from './language.js';
 import type { LetterOptions } from './letter-input.js';
 
 /** A longer note is not read in a record. */
-export const mostNoteWords = 119;
+const mostNoteWords = 119;
 
 export type NoteFacts = Pick<LetterOptions, 'checkedBy' | 'date' | 'released'> & {
   /** Tags of the letter's languages. */
