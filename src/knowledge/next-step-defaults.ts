@@ -11,7 +11,14 @@ const row = z.strictObject({
   who: z.enum(['patient', 'clinic']),
   /** Days from the letter; null for a step without a date. */
   days: z.number().int().positive().nullable(),
-  when: z.enum(['always', 'periods', 'tablets', 'tablets-pregnant', 'no-tablets', 'no-tablets-pregnant']),
+  when: z.enum([
+    'always',
+    'periods',
+    'tablets',
+    'tablets-pregnant',
+    'no-tablets',
+    'no-tablets-pregnant',
+  ]),
 });
 
 export type StepDefault = z.infer<typeof row>;

@@ -22,6 +22,5 @@ export { findTwice } from './twice.js';
 export { type Finding, verifyFolder } from './verify.js';
 export { sealOf, sha256 } from './seal.js';
 export { readShard, type Shard, shardName, whole } from './shard.js';
-export { slug, stemOf } from './stem.js';
 export { summaryPage, type Tally } from './summary.js';
 export { writeWhole } from './whole-file.js';

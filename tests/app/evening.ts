@@ -3,7 +3,7 @@
 export type Kind = 'letter' | 'phone' | 'fix';
 
 /** Every tenth patient must be phoned, every fifteenth has a value that is no number. */
-export function kindOf(number: number): Kind {
+function kindOf(number: number): Kind {
   if (number % 10 === 4) return 'phone';
   return number % 15 === 7 ? 'fix' : 'letter';
 }

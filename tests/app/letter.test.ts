@@ -69,7 +69,11 @@ describe('a held letter', () => {
   it('leaves nothing that could be mailed, only a call sheet', () => {
     const ran = held();
     expect(ran.status).toBe(1);
-    expect(readdirSync(`${desk.folder}/held`)).toEqual(['very-low-haemoglobin.call-sheet.txt']);
+    expect(readdirSync(`${desk.folder}/held`).sort()).toEqual([
+      'very-low-haemoglobin.call-sheet.html',
+      'very-low-haemoglobin.call-sheet.pdf',
+      'very-low-haemoglobin.call-sheet.txt',
+    ]);
     expect(ran.stderr).toMatch(/EMERGENCY/);
   });
 
@@ -84,7 +88,7 @@ describe('a held letter', () => {
       'Dr Wren Abara',
     );
     expect(ran.status).toBe(1);
-    expect(ran.stdout).not.toMatch(/pdf/);
+    expect(ran.stdout).not.toMatch(/very-low-haemoglobin\.en\./);
   });
 
   it('is released by a named clinician who says what was done, and that is recorded', () => {

@@ -116,7 +116,8 @@ function writtenResult(
   const number =
     read.ok && decimalComma && mayBeThousandsByDot(read.value) ? twoReadings(read.value) : read;
   const valuePlace = { ...place, field: `${place.field}.value` };
-  if (!number.ok) {
+  // What is no number at all is told with the units and limits, so that one reading shows every fault.
+  if (!number.ok && number.code !== 'not-a-number') {
     problems.push(
       fault(number.code, valuePlace, number.cannot, { found: text, expected: number.expected }),
     );
