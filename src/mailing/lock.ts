@@ -1,6 +1,6 @@
 // A folder arrives; it is ours alone until let go, or somebody else's.
 import { randomUUID } from 'node:crypto';
-import { link, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { link, mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { type Shard, shardName } from './shard.js';
@@ -54,22 +54,44 @@ async function linked(from: string, to: string): Promise<boolean> {
   }
 }
 
-/** Moves a dead lock away; when somebody renewed it meanwhile, theirs is put back. */
+/**
+ * Removes a dead lock. Only the holder of a guard may, so that nobody ever removes a lock that was renewed
+ * meanwhile; whoever finds the guard held goes away as if the folder were taken.
+ */
 async function dropStale(folder: string, name: string): Promise<boolean> {
   const path = join(folder, name);
-  const before = await holderOf(path);
-  if (before !== null && (await isAlive(before))) return false;
-  const aside = `${path}.${randomUUID()}.draft`;
+  const guard = `${path}.takeover`;
+  if (!(await isDead(path)) || !(await raised(guard))) return false;
   try {
-    await rename(path, aside);
-  } catch {
+    if (!(await isDead(path))) return false;
+    await rm(path, { force: true });
     return true;
+  } finally {
+    await rm(guard, { force: true });
   }
-  const moved = await holderOf(aside);
-  const renewed = moved !== null && (await isAlive(moved));
-  if (renewed) await linked(aside, path);
-  await rm(aside, { force: true });
-  return !renewed;
+}
+
+async function isDead(path: string): Promise<boolean> {
+  const holder = await holderOf(path);
+  return holder !== null && !(await isAlive(holder));
+}
+
+/** Milliseconds after which a guard was left behind by a killed process; a takeover takes far less. */
+const guardLasts = 10_000;
+
+async function raised(guard: string): Promise<boolean> {
+  try {
+    await writeFile(guard, '', { flag: 'wx', mode: 0o600 });
+    return true;
+  } catch (fault) {
+    if ((fault as NodeJS.ErrnoException).code !== 'EEXIST') throw fault;
+  }
+  const raisedAt = await stat(guard).then(
+    ({ mtimeMs }) => mtimeMs,
+    () => null,
+  );
+  if (raisedAt !== null && Date.now() - raisedAt > guardLasts) await rm(guard, { force: true });
+  return false;
 }
 
 async function holderOf(path: string): Promise<Holder | null> {
