@@ -18,6 +18,8 @@ function findRoot(): string {
 const root = findRoot();
 
 export const exampleClinic = join(root, 'examples', 'clinic.json');
+/** The folder of one language's files. */
+export const languageFolder = (tag: string): string => join(root, 'locales', tag);
 export const fontFolder = join(root, 'dist', 'fonts');
 
 export function readTemplate(name: string): Promise<string> {

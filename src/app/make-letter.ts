@@ -35,6 +35,8 @@ export type Wishes = {
   readonly form: PageForm;
   readonly analogy: Analogy | 'off';
   readonly easyRead: boolean;
+  /** Only messages whose translation a qualified person signed. */
+  readonly signedOnly?: boolean;
   readonly checkedBy: string | null;
   /** What a named clinician did about a held result; with `checkedBy` it releases the letter. */
   readonly done: string | null;
@@ -116,6 +118,7 @@ async function inOneLanguage(
       date: wishes.date,
       released: releaseOf(wishes),
       easyRead: wishes.easyRead,
+      signedOnly: wishes.signedOnly ?? false,
     },
   });
   if (!content.ok) return content;

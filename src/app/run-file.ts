@@ -23,6 +23,7 @@ const runFile = z.strictObject({
   largePrint: z.boolean(),
   analogy: z.enum([...analogies, 'off']),
   easyRead: z.boolean(),
+  signedOnly: z.boolean().default(false),
   food: z.boolean(),
   date: z.string(),
 });

@@ -171,6 +171,7 @@ function wishesOf(choices: RunChoices): Wishes {
     form: { paper: choices.paper, size: choices.largePrint ? 'large' : 'standard' },
     analogy: choices.analogy,
     easyRead: choices.easyRead,
+    signedOnly: choices.signedOnly,
     checkedBy: null,
     done: null,
     choices: { steps: null, tabletsPrescribed: null, noFood: !choices.food },

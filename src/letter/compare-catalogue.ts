@@ -1,13 +1,37 @@
 // Messages of one language arrive; every difference from the English list of keys and variables leaves.
 import type { Problem } from '../problem.js';
 import { english, type Namespace } from './english.js';
+import { sourceOf } from './source-of.js';
 
 const pluralEnding = /_(zero|one|two|few|many|other)$/;
 const variable = /\{\{?[^{}]*\}\}?/g;
 
 /** The variables of a message, sorted, such as ['{{date}}', '{{phone}}']. */
-function variablesOf(message: string): readonly string[] {
+export function variablesOf(message: string): readonly string[] {
   return (message.match(variable) ?? []).map((name) => name.replace(/\s+/g, '')).sort();
+}
+
+/**
+ * Every message a language needs, with the English text each is translated from.
+ * @param locale Decides the plural forms.
+ * @example expectedMessages('letter', 'pl').get('gap.zinc_few') // 'Leave {{count}} hours between iron and zinc tablets.'
+ */
+export function expectedMessages(
+  namespace: Namespace,
+  locale: string,
+): ReadonlyMap<string, string> {
+  const source: Readonly<Record<string, string>> = english[namespace];
+  const forms = new Intl.PluralRules(locale).resolvedOptions().pluralCategories;
+  const expected = new Map<string, string>();
+  for (const [key, text] of Object.entries(source)) {
+    if (!pluralEnding.test(key)) expected.set(key, text);
+    else
+      for (const form of forms) {
+        const own = key.replace(pluralEnding, `_${form}`);
+        expected.set(own, sourceOf(namespace, own) ?? text);
+      }
+  }
+  return expected;
 }
 
 /**
@@ -20,13 +44,7 @@ export function compareCatalogue(
   messages: Readonly<Record<string, string>>,
   locale: string,
 ): readonly Problem[] {
-  const source: Readonly<Record<string, string>> = english[namespace];
-  const forms = new Intl.PluralRules(locale).resolvedOptions().pluralCategories;
-  const expected = new Map<string, string>();
-  for (const [key, text] of Object.entries(source)) {
-    if (!pluralEnding.test(key)) expected.set(key, text);
-    else for (const form of forms) expected.set(key.replace(pluralEnding, `_${form}`), text);
-  }
+  const expected = expectedMessages(namespace, locale);
   const problem = (
     field: string,
     cannot: string,

@@ -16,6 +16,7 @@ import { tellFood } from './sections/food.js';
 import { tellHelp } from './sections/help.js';
 import { tellMeaning } from './sections/meaning.js';
 import {
+  isTrusted,
   tellAbout,
   tellBands,
   tellGreeting,
@@ -41,7 +42,10 @@ export function composeLetter(input: LetterInput): Checked<Content> {
   ];
   if (problems.length > 0) return faulty(problems);
   try {
-    return fine(content(prepare(input)));
+    const told = prepare(input);
+    const made = content(told);
+    const unsigned = unsignedProblems(told);
+    return unsigned.length > 0 ? faulty(unsigned) : fine(made);
   } catch (error) {
     if (error instanceof CannotSay) return faulty([unsaid(input.language.tag, error.key)]);
     throw error;
@@ -59,7 +63,7 @@ export function prepare(input: LetterInput): Told {
 
 function content(told: Told): Content {
   const { say } = told.voice;
-  return {
+  const words = {
     lang: told.language.tag,
     dir: told.language.dir,
     title: say('title'),
@@ -67,7 +71,6 @@ function content(told: Told): Content {
     sender: tellSender(told),
     about: tellAbout(told),
     greeting: tellGreeting(told),
-    bands: tellBands(told),
     released: tellReleased(told),
     summary: tellSummary(told),
     yourSteps: tellYourSteps(told),
@@ -84,6 +87,29 @@ function content(told: Told): Content {
     signature: tellSignature(told),
     running: tellRunning(told),
   };
+  return { ...words, bands: tellBands(told) };
+}
+
+/** Where only signed translations are wanted, one message that nobody signed stops the letter. */
+export function unsignedProblems({ language, options, voice }: Told): readonly Problem[] {
+  if (options.signedOnly !== true) return [];
+  const unsigned = voice.spoken().filter((message) => !isTrusted(message));
+  const [first] = unsigned;
+  if (first === undefined) return [];
+  return [
+    {
+      code: 'translation-unsigned',
+      place: {
+        file: `locales/${language.tag}/${first.namespace}.json`,
+        row: null,
+        field: first.key,
+      },
+      cannot: `cannot make this letter from signed translations only: ${unsigned.length} of its messages are not signed`,
+      found: first.state,
+      expected: 'every message signed by a named, qualified person',
+      remedy: `Without --signed-only the letter is made and says so. ironleaf languages export ${language.tag} makes a file for translators.`,
+    },
+  ];
 }
 
 /** True when the results are too urgent for a letter to be the first word about them. */

@@ -3,7 +3,7 @@ import type { MealIdea } from '../advise/advice.js';
 import { planWeek } from '../advise/index.js';
 import type { Direction } from '../direction.js';
 import { type Checked, faulty, fine } from '../problem.js';
-import { prepare, unsaid } from './compose-letter.js';
+import { prepare, unsaid, unsignedProblems } from './compose-letter.js';
 import type { Band, Content, Said } from './content.js';
 import { type FridgeKey, isFridgeKey, isLetterKey } from './english.js';
 import type { LetterInput, Told } from './letter-input.js';
@@ -43,7 +43,10 @@ export function composeFridgeSheet(input: LetterInput): Checked<FridgeSheet | nu
   const week = planWeek(input.advice, input.report);
   if (week.length === 0) return fine(null);
   try {
-    return fine(tell(prepare(input), week));
+    const told = prepare(input);
+    const sheet = tell(told, week);
+    const unsigned = unsignedProblems(told);
+    return unsigned.length > 0 ? faulty(unsigned) : fine(sheet);
   } catch (error) {
     if (error instanceof CannotSay) return faulty([unsaid(input.language.tag, error.key)]);
     throw error;
@@ -53,13 +56,10 @@ export function composeFridgeSheet(input: LetterInput): Checked<FridgeSheet | nu
 function tell(told: Told, week: readonly MealIdea[]): FridgeSheet {
   const { language, voice } = told;
   const { footer, pageOf } = tellRunning(told);
-  return {
+  const words = {
     lang: language.tag,
     dir: language.dir,
     title: voice.fridge('title'),
-    bands: tellBands(told).map((band) =>
-      band.key === 'band.unchecked' ? { ...voice.fridge('unchecked'), lang: null } : band,
-    ),
     intro: voice.fridge('intro'),
     columns: {
       day: voice.fridge('column.day'),
@@ -71,6 +71,10 @@ function tell(told: Told, week: readonly MealIdea[]): FridgeSheet {
     care: { heading: voice.fridge('care.heading'), lines: care(told, week) },
     running: { footer, pageOf },
   };
+  const bands = tellBands(told).map((band) =>
+    band.key === 'band.unchecked' ? { ...voice.fridge('unchecked'), lang: null } : band,
+  );
+  return { ...words, bands };
 }
 
 function tellMeal({ language, voice }: Told, { day, meal, food, partner }: MealIdea): MealTold {

@@ -5,8 +5,27 @@ export { composeCallSheet } from './call-sheet.js';
 export type { Clinic } from './clinic.js';
 export { composeLetter, isHeld } from './compose-letter.js';
 export type { Content } from './content.js';
+export { expectedMessages, variablesOf } from './compare-catalogue.js';
+export { type Namespace, patientNamespaces, translatedNamespaces } from './english.js';
 export { composeFridgeSheet } from './fridge-sheet.js';
-export { type Language, type ReviewState, readLanguage } from './language.js';
+export { type Language, metaFile, readLanguage } from './language.js';
+export {
+  type Act,
+  entryOf,
+  hashesOf,
+  isVoid,
+  noRecord,
+  type Placed,
+  type ReviewStep,
+  readRecord,
+  reviewSteps,
+  stateOf,
+  type TranslationRecord,
+  weakest,
+} from './record.js';
+export { groupActs, placedTexts, recordDrafts } from './record-drafts.js';
+export { shortHash } from './short-hash.js';
+export { sourceOf } from './source-of.js';
 export type { Addressee, LetterInput, LetterOptions, Release } from './letter-input.js';
 export { composeReasoning, type ReasoningBlock, type ReasoningContent } from './reasoning.js';
 export { sayReasoning } from './say-reasoning.js';

@@ -5,10 +5,9 @@ import type { Direction } from '../direction.js';
 import { type Checked, faulty, fine, type Problem } from '../problem.js';
 import { compareCatalogue } from './compare-catalogue.js';
 import { type Namespace, optionalNamespaces, patientNamespaces } from './english.js';
+import { noRecord, type ReviewState, readRecord, stateOf } from './record.js';
 
-export type ReviewState = 'source' | 'draft-machine' | 'translated' | 'revised' | 'signed';
-
-const metaFile = z.strictObject({
+export const metaFile = z.strictObject({
   tag: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/),
   name: z.string().min(1),
   englishName: z.string().min(1),
@@ -26,7 +25,10 @@ export type Language = {
   readonly englishName: string;
   readonly dir: Direction;
   readonly script: string;
+  /** Of its weakest message, as the language says itself; what a letter may claim goes message by message. */
   readonly reviewState: ReviewState;
+  /** How far one message is checked, by its exact key such as 'gap.calcium_few'. */
+  readonly stateOf: (namespace: Namespace, key: string) => ReviewState;
   readonly words: i18n;
   /** '2026-03-05' as '5 March 2026': Gregorian, Latin digits, month in words. */
   readonly date: (iso: string) => string;
@@ -35,7 +37,8 @@ export type Language = {
 /**
  * Reads the catalogue of one language.
  * @param tag Name of its folder, such as 'en' or 'zh-Hans'.
- * @param files Parsed JSON by file name without ending: meta, letter, foods; fridge where the language has it; reasoning is English only.
+ * @param files Parsed JSON by file name without ending: meta, letter, foods; fridge, easy-read, spoken and
+ *   record where the language has them; reasoning is English only.
  * @returns Problems for every missing or unknown key, plural form, variable and for a language without date words.
  * @example readLanguage('en', { meta, letter, foods, reasoning })
  */
@@ -57,8 +60,23 @@ export function readLanguage(tag: string, files: Record<string, unknown>): Check
     catalogue[namespace] = messages.data;
     problems.push(...compareCatalogue(tag, namespace, messages.data, locale));
   }
-  if (problems.length > 0) return faulty(problems);
-  return fine({ ...meta, words: speak(tag, locale, catalogue), date: dateWords(locale) });
+  const record = 'record' in files ? readRecord(tag, files.record) : fine(noRecord);
+  if (!record.ok) problems.push(...record.problems);
+  if (problems.length > 0 || !record.ok) return faulty(problems);
+  return fine({
+    ...meta,
+    stateOf: (namespace, key) =>
+      isSource(meta)
+        ? 'source'
+        : stateOf(record.value, { namespace, key, text: catalogue[namespace]?.[key] ?? '' }),
+    words: speak(tag, locale, catalogue),
+    date: dateWords(locale),
+  });
+}
+
+/** Only English can be the source. */
+function isSource({ tag, reviewState }: Pick<Language, 'tag' | 'reviewState'>): boolean {
+  return reviewState === 'source' && tag.split('-')[0] === 'en';
 }
 
 function namespacesOf(files: Record<string, unknown>): readonly Namespace[] {

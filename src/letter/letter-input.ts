@@ -24,6 +24,8 @@ export type LetterOptions = {
   readonly addressee?: Addressee | null;
   readonly released?: Release | null;
   readonly easyRead: boolean;
+  /** Refuses a letter with a message whose translation nobody signed. */
+  readonly signedOnly?: boolean;
 };
 
 export type LetterInput = {

@@ -1,7 +1,8 @@
 // A key and its values arrive; one whole sentence leaves, every value isolated in its own direction.
 import type { Said } from './content.js';
-import type { FridgeKey, LetterKey } from './english.js';
+import type { EasyReadKey, FridgeKey, LetterKey, Namespace, SpokenKey } from './english.js';
 import type { Language } from './language.js';
+import type { ReviewState } from './record.js';
 
 /** Left to right whatever surrounds it: results, units, intervals, phone numbers. */
 export type Inserted = { readonly text: string; readonly direction: 'ltr' | 'own' };
@@ -26,8 +27,20 @@ export type Voice = {
   readonly food: (id: string) => Said;
   /** Words of the week's sheet. */
   readonly fridge: (key: FridgeKey) => Said;
+  /** Words that only the easy-read letter has. */
+  readonly easy: (key: EasyReadKey, values?: Values) => Said;
+  /** Words that only a letter read aloud has. */
+  readonly aloud: (key: SpokenKey, values?: Values) => Said;
   readonly date: (iso: string) => Inserted;
   readonly child: boolean;
+  /** Every message said so far, by its exact key, with how far it is checked. */
+  readonly spoken: () => readonly Spoken[];
+};
+
+export type Spoken = {
+  readonly namespace: Namespace;
+  readonly key: string;
+  readonly state: ReviewState;
 };
 
 /** A message that cannot be said stops the letter: half a sentence is worse than none. */
@@ -41,16 +54,35 @@ export class CannotSay extends Error {
  * @example voiceOf(english, false).say('step.heard-by', { date, phone }).text
  */
 export function voiceOf(language: Language, child: boolean): Voice {
+  const spoken = new Map<string, Spoken>();
+  const told = (namespace: Namespace, key: string, values: Values): string => {
+    const { text, exactKey } = tell(language, namespace, key, values, child);
+    const place = `${namespace} ${exactKey}`;
+    if (!spoken.has(place)) {
+      const state = language.stateOf(namespace, exactKey);
+      spoken.set(place, { namespace, key: exactKey, state });
+    }
+    return text;
+  };
   return {
     child,
-    say: (key, values = {}) => ({ key, text: told(language, 'letter', key, values, child) }),
-    food: (id) => ({ key: `foods:${id}`, text: told(language, 'foods', id, {}, child) }),
-    fridge: (key) => ({ key: `fridge:${key}`, text: told(language, 'fridge', key, {}, child) }),
+    say: (key, values = {}) => ({ key, text: told('letter', key, values) }),
+    food: (id) => ({ key: `foods:${id}`, text: told('foods', id, {}) }),
+    fridge: (key) => ({ key: `fridge:${key}`, text: told('fridge', key, {}) }),
+    easy: (key, values = {}) => ({ key: `easy:${key}`, text: told('easy-read', key, values) }),
+    aloud: (key, values = {}) => ({ key: `aloud:${key}`, text: told('spoken', key, values) }),
     date: (iso) => own(language.date(iso)),
+    spoken: () => [...spoken.values()],
   };
 }
 
-function told(language: Language, ns: string, key: string, values: Values, child: boolean): string {
+function tell(
+  language: Language,
+  ns: Namespace,
+  key: string,
+  values: Values,
+  child: boolean,
+): { readonly text: string; readonly exactKey: string } {
   const filled = Object.fromEntries(
     Object.entries(values).map(([name, value]) => [
       name,
@@ -59,5 +91,6 @@ function told(language: Language, ns: string, key: string, values: Values, child
   );
   const options = { ...filled, ns, nest: false, ...(child ? { context: 'child' } : {}) };
   if (!language.words.exists(key, options)) throw new CannotSay(key);
-  return language.words.t(key, options);
+  const { res, exactUsedKey } = language.words.t(key, { ...options, returnDetails: true });
+  return { text: res, exactKey: exactUsedKey };
 }

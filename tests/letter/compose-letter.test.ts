@@ -322,7 +322,7 @@ describe('stamps', () => {
 
   it('say in both languages that a translation is unchecked', () => {
     const { language } = letterOf({ pattern: low });
-    const draft = { ...language, tag: 'fr', reviewState: 'draft-machine' as const };
+    const draft = { ...language, tag: 'fr', stateOf: () => 'draft-machine' as const };
     const bands = compose(letterOf({ pattern: low, language: draft })).bands.slice(-2);
     expect(bands.map(({ key, lang }) => [key, lang])).toEqual([
       ['band.translation', null],

@@ -14,6 +14,8 @@ export const englishFiles = (): Record<string, unknown> => ({
   letter: json('locales/en/letter.json'),
   foods: json('locales/en/foods.json'),
   fridge: json('locales/en/fridge.json'),
+  'easy-read': json('locales/en/easy-read.json'),
+  spoken: json('locales/en/spoken.json'),
   reasoning: json('locales/en/reasoning.json'),
 });
 

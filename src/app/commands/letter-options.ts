@@ -14,6 +14,11 @@ export function letterOptions<T>(yargs: Argv<T>) {
       default: false,
       describe: 'Short sentences, no analogy',
     })
+    .option('signed-only', {
+      type: 'boolean',
+      default: false,
+      describe: 'Only translations that a qualified person signed',
+    })
     .option('paper', { choices: ['A4', 'Letter'] as const, default: 'A4' as const })
     .option('analogy', { choices: [...analogies, 'off'] as const, default: analogies[0] })
     .option('food', { type: 'boolean', default: true, describe: '--no-food leaves food out' })

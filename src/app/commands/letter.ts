@@ -7,6 +7,7 @@ import { type Analyte, analytes } from '../../terms.js';
 import { type Kit, openKit, sentences } from '../kit.js';
 import { formats, makeLetter, type Wishes } from '../make-letter.js';
 import { type OutputFile, writeAll } from '../output.js';
+import { startFast } from '../start-fast.js';
 import { status } from '../status.js';
 import { understand } from '../understand.js';
 import { inputOptions, inputOptionsOf } from './input-options.js';
@@ -48,6 +49,7 @@ export const letterCommand: CommandModule<object, Words> = {
   describe,
   builder: (yargs) => options(yargs) as Argv<Words>,
   handler: async (words) => {
+    startFast();
     const wishes = wishesOf(words);
     const clinic = await clinicOf(words.config, words.demo);
     const kit = await openKit();
@@ -122,6 +124,7 @@ function wishesOf(words: Words): Wishes {
     form: { paper: words.paper, size: words.largePrint ? 'large' : 'standard' },
     analogy: words.analogy,
     easyRead: words.easyRead,
+    signedOnly: words.signedOnly,
     checkedBy: named(words.checkedBy, '--checked-by'),
     done: named(words.done, '--done'),
     choices: {

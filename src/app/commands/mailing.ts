@@ -84,6 +84,7 @@ async function choicesOf(words: Words): Promise<RunChoices> {
     largePrint: words.largePrint,
     analogy: words.analogy,
     easyRead: words.easyRead,
+    signedOnly: words.signedOnly,
     food: words.food,
     date: words.date === undefined ? (before?.date ?? dateOf(undefined)) : dateOf(words.date),
   };

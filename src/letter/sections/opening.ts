@@ -2,7 +2,7 @@
 import type { Band, Content, Said } from '../content.js';
 import { english } from '../english.js';
 import type { Told } from '../letter-input.js';
-import { ltr, own } from '../say.js';
+import { ltr, own, type Spoken } from '../say.js';
 
 export function tellSender({ clinic }: Told): Content['sender'] {
   return { name: clinic.name, lines: clinic.addressLines };
@@ -31,19 +31,21 @@ export function tellGreeting({ report, addressee, voice: { say } }: Told): Said 
   return name === null ? say('greeting.unnamed') : say('greeting.named', { name: own(name) });
 }
 
-/** Stamps: an example, a letter nobody checked, a translation nobody signed (said in both languages). */
-export function tellBands({ clinic, options, language, voice: { say } }: Told): readonly Band[] {
+/**
+ * Stamps: an example, a letter nobody checked, a translation nobody signed (said in both languages). Told last, when
+ * every message of the letter is known.
+ */
+export function tellBands({ clinic, options, voice: { say, spoken } }: Told): readonly Band[] {
   const stamp = (said: Said): Band => ({ ...said, lang: null });
-  const trusted = language.reviewState === 'source' || language.reviewState === 'signed';
-  return [
+  const stamps = [
     ...(clinic.demo ? [stamp(say('band.example'))] : []),
     ...(options.checkedBy === null ? [stamp(say('band.unchecked'))] : []),
-    ...(trusted
-      ? []
-      : [
-          stamp(say('band.translation')),
-          { key: 'band.translation', text: english.letter['band.translation'], lang: 'en' },
-        ]),
+  ];
+  if (spoken().every(isTrusted)) return stamps;
+  return [
+    ...stamps,
+    stamp(say('band.translation')),
+    { key: 'band.translation', text: english.letter['band.translation'], lang: 'en' },
   ];
 }
 
@@ -56,3 +58,6 @@ export function tellReleased({ options, urgent, voice: { say } }: Told): readonl
     say('released.help'),
   ];
 }
+
+/** English itself, or a translation that a qualified person signed. */
+export const isTrusted = ({ state }: Spoken): boolean => state === 'source' || state === 'signed';
