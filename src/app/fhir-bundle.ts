@@ -1,6 +1,9 @@
 // A finished letter and the facts around it arrive; a FHIR R4 Bundle with the letter as a document and as a message leaves.
-import { createHash } from 'node:crypto';
+import { sha1 } from '@noble/hashes/legacy.js';
+import { sha256 as hashOf } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { Bundle, Communication, DocumentReference, Reference } from 'fhir/r4.js';
+import { base64 } from '../render/base64.js';
 
 export type LetterFacts = {
   /** The patient's id as the file has it; without one the Bundle names no subject. */
@@ -52,9 +55,9 @@ export function fhirBundle(pdf: Uint8Array, facts: LetterFacts): Bundle {
         attachment: {
           contentType: 'application/pdf',
           language: facts.language,
-          data: Buffer.from(pdf).toString('base64'),
+          data: base64(pdf),
           size: pdf.length,
-          hash: createHash('sha1').update(pdf).digest('base64'),
+          hash: base64(sha1(pdf)),
           title,
           creation: made,
         },
@@ -84,7 +87,7 @@ export function fhirBundle(pdf: Uint8Array, facts: LetterFacts): Bundle {
 }
 
 function sha256(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
+  return bytesToHex(hashOf(bytes));
 }
 
 function urn(id: string): string {
@@ -93,7 +96,7 @@ function urn(id: string): string {
 
 /** RFC 9562 section 5.8: version 8, its other bits from a hash of the content. */
 function uuidOf(content: string): string {
-  const hex = createHash('sha256').update(content).digest('hex');
+  const hex = sha256(utf8ToBytes(content));
   return [
     hex.slice(0, 8),
     hex.slice(8, 12),

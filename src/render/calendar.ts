@@ -49,12 +49,14 @@ function escaped(text: string): string {
     .replace(/\p{Cc}/gu, '');
 }
 
+const utf8 = new TextEncoder();
+
 /** A long line goes on after a line break and a space, never inside a character (3.1). */
 function folded(line: string): string {
   const parts: string[] = [];
   let part = '';
   for (const character of line) {
-    if (Buffer.byteLength(part + character) > longest) {
+    if (utf8.encode(part + character).length > longest) {
       parts.push(part);
       part = ' ';
     }

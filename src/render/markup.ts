@@ -24,35 +24,38 @@ export function openTemplate(
   const names = partials.map(({ name }) => name);
   const problems = [main, ...partials].flatMap((template) => checkTemplate(template, names));
   if (problems.length > 0) return faulty(problems);
-  const kitchen = Handlebars.create();
-  for (const name of Object.keys(kitchen.helpers)) {
-    if (
-      !['each', 'if', 'unless', 'with', 'lookup', 'helperMissing', 'blockHelperMissing'].includes(
-        name,
-      )
-    ) {
-      kitchen.unregisterHelper(name);
-    }
-  }
-  kitchen.registerHelper(helpers);
-  const known = {
-    ...Object.fromEntries(Object.keys(helpers).map((name) => [name, true])),
-    log: false,
-  };
-  const options = {
-    strict: true,
-    knownHelpersOnly: true,
-    knownHelpers: known,
-    preventIndent: true,
-  };
+  const kitchen = openKitchen();
   for (const partial of partials) {
-    kitchen.registerPartial(partial.name, kitchen.compile(partial.text, options));
+    kitchen.registerPartial(partial.name, kitchen.compile(partial.text, compileOptions));
   }
-  const fill = kitchen.compile(main.text, options);
+  const fill = kitchen.compile(main.text, compileOptions);
   return fine({
     file: main.file,
     fill: (content) => fill(content, { partials: kitchen.partials }),
   });
+}
+
+/** One way to compile, at once or ahead of time. */
+export const compileOptions = {
+  strict: true,
+  knownHelpersOnly: true,
+  knownHelpers: {
+    ...Object.fromEntries(Object.keys(helpers).map((name) => [name, true])),
+    log: false,
+  },
+  preventIndent: true,
+};
+
+const kept = ['each', 'if', 'unless', 'with', 'lookup', 'helperMissing', 'blockHelperMissing'];
+
+/** Handlebars with our helpers and the few of its own that only choose or repeat. */
+export function openKitchen(): typeof Handlebars {
+  const kitchen = Handlebars.create();
+  for (const name of Object.keys(kitchen.helpers)) {
+    if (!kept.includes(name)) kitchen.unregisterHelper(name);
+  }
+  kitchen.registerHelper(helpers);
+  return kitchen;
 }
 
 /**

@@ -44,8 +44,8 @@ export async function readXlsx({ name, bytes }: InputFile, map: ColumnMap = {}):
       }),
     );
   }
-  const { default: readSheets } = await import('read-excel-file/node');
-  const sheets = await readSheets(Buffer.from(bytes)).catch(() => null);
+  const { default: readSheets } = await import('read-excel-file/universal');
+  const sheets = await readSheets(new Uint8Array(bytes).buffer).catch(() => null);
   if (sheets === null)
     return refused(
       fault('not-a-spreadsheet', at(name, null), 'cannot read this as a spreadsheet', {

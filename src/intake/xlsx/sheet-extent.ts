@@ -1,8 +1,8 @@
 // The bytes of an .xlsx file arrive; how far its sheets reach leaves, before the reader lays out a cell for every place.
 // A file of one kilobyte may name the cell XFD1048576; ECMA-376 part 1, 18.3.1.4 (cell references).
-import { inflateRawSync } from 'node:zlib';
+import { Inflate } from 'fflate';
 
-const directoryEntry = Buffer.from('504b0102', 'hex');
+const directoryEntry = [0x50, 0x4b, 0x01, 0x02];
 const headerLength = 46;
 const localLength = 30;
 
@@ -13,14 +13,14 @@ export type Extent = { readonly rows: number; readonly columns: number };
  * @example sheetExtent(bytes, 24_000_000) // { rows: 7, columns: 11 }
  */
 export function sheetExtent(bytes: Uint8Array, largest: number): Extent | null {
-  const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const file = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const extent = { rows: 0, columns: 0 };
   try {
-    for (let at = file.indexOf(directoryEntry); at >= 0; ) {
-      const nameEnd = at + headerLength + file.readUInt16LE(at + 28);
-      const name = file.toString('utf8', at + headerLength, nameEnd);
-      if (/sheet[^/]*\.xml$/i.test(name)) reach(unpacked(file, at, largest), extent);
-      at = file.indexOf(directoryEntry, nameEnd);
+    for (let at = nextEntry(bytes, 0); at >= 0; ) {
+      const nameEnd = at + headerLength + file.getUint16(at + 28, true);
+      const name = new TextDecoder().decode(bytes.subarray(at + headerLength, nameEnd));
+      if (/sheet[^/]*\.xml$/i.test(name)) reach(unpacked(bytes, file, at, largest), extent);
+      at = nextEntry(bytes, nameEnd);
     }
     return extent;
   } catch {
@@ -28,14 +28,42 @@ export function sheetExtent(bytes: Uint8Array, largest: number): Extent | null {
   }
 }
 
-function unpacked(file: Buffer, entry: number, largest: number): string {
-  const [method, packed] = [file.readUInt16LE(entry + 10), file.readUInt32LE(entry + 20)];
-  const local = file.readUInt32LE(entry + 42);
-  const start = local + localLength + file.readUInt16LE(local + 26) + file.readUInt16LE(local + 28);
-  const data = file.subarray(start, start + packed);
-  return method === 0
-    ? data.toString('latin1')
-    : inflateRawSync(data, { maxOutputLength: largest }).toString('latin1');
+function nextEntry(bytes: Uint8Array, from: number): number {
+  for (let at = bytes.indexOf(0x50, from); at >= 0; at = bytes.indexOf(0x50, at + 1)) {
+    if (directoryEntry.every((byte, i) => bytes[at + i] === byte)) return at;
+  }
+  return -1;
+}
+
+function unpacked(bytes: Uint8Array, file: DataView, entry: number, largest: number): string {
+  const method = file.getUint16(entry + 10, true);
+  const packed = file.getUint32(entry + 20, true);
+  const local = file.getUint32(entry + 42, true);
+  const start =
+    local + localLength + file.getUint16(local + 26, true) + file.getUint16(local + 28, true);
+  const data = bytes.subarray(start, start + packed);
+  return method === 0 ? latin1.decode(data) : inflated(data, largest);
+}
+
+/** What is looked for is ASCII; any table of one byte a character will do. */
+const latin1 = new TextDecoder('latin1');
+const stepLength = 16 * 1024;
+
+/** Unpacked in small steps, so that a bomb is met before it has grown. */
+function inflated(data: Uint8Array, largest: number): string {
+  const parts: string[] = [];
+  let length = 0;
+  let ended = false;
+  const inflate = new Inflate((part, last) => {
+    length += part.length;
+    if (length > largest) throw new Error('unpacks beyond the limit');
+    parts.push(latin1.decode(part));
+    ended = last;
+  });
+  for (let at = 0; at < data.length; at += stepLength)
+    inflate.push(data.subarray(at, at + stepLength), at + stepLength >= data.length);
+  if (!ended) throw new Error('ends before its time');
+  return parts.join('');
 }
 
 /** Attributes `r` and `ref` name a row, a cell or two corners. */

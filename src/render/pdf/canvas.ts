@@ -1,4 +1,5 @@
 // Document facts arrive; the members of pdfkit that drawing needs leave, typed as they are.
+import { zlibSync } from 'fflate';
 import PDFDocument from 'pdfkit';
 
 /** An object of the file. `data` becomes its dictionary; bytes written become its stream. */
@@ -78,7 +79,41 @@ export function openCanvas(facts: DocumentFacts): Canvas {
   };
   // pdfkit's published types lag behind it (no PDF/UA, no bounding boxes): Canvas says what is used and tested.
   const Document = PDFDocument as unknown as new (settings: typeof options) => Canvas;
-  return new Document(options);
+  const canvas = new Document(options);
+  const { ref } = canvas;
+  return Object.assign(canvas, {
+    ref: (data: Readonly<Record<string, unknown>>) => packedAlike(ref.call(canvas, data)),
+  });
+}
+
+/** What pdfkit keeps of a stream until it is written. */
+type Stream = Reference & { compress: boolean; buffer: Uint8Array[]; finalize: () => void };
+
+/**
+ * Packs a stream in the same way wherever the program runs. pdfkit leaves that to the platform's own zlib, whose bytes
+ * differ between a browser and Node; any of them is a valid stream (RFC 1950), but one letter must be one file.
+ */
+function packedAlike(reference: Reference): Reference {
+  const stream = reference as Stream;
+  const { finalize } = stream;
+  stream.finalize = () => {
+    if (stream.compress && stream.buffer.length > 0) {
+      stream.buffer = [zlibSync(joined(stream.buffer))];
+      stream.compress = false;
+    }
+    finalize.call(stream);
+  };
+  return reference;
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  return bytes;
 }
 
 /** Everything is allowed to who can open the file; screen readers above all (PDF/UA-1, 7.16). */
