@@ -1,4 +1,4 @@
-// Sources in, dist/ out: one bundle with lazy chunks, the two WebAssembly files and the fonts beside it.
+// Sources in, dist/ out: the program as one script with its compiled code, the two WebAssembly files and the fonts beside it.
 import {
   chmodSync,
   copyFileSync,
@@ -12,6 +12,8 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { cutFace } from './cut-face.js';
+import { keepCompiled } from './keep-compiled.js';
+import { readTables } from './read-tables.js';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const dist = join(root, 'dist');
@@ -28,32 +30,70 @@ const withoutFontkit = {
   },
 };
 
+/** zod speaks fifty languages and our problems speak for themselves: its other catalogues stay out. */
+const zodInEnglish = {
+  name: 'zod-in-english',
+  setup(bundle) {
+    bundle.onLoad({ filter: /zod[\\/]v4[\\/]locales[\\/]index\.js$/ }, () => ({
+      contents: `export { default as en } from './en.js'`,
+    }));
+  },
+};
+
+/** One script cannot wait while it loads: HarfBuzz says when it is ready, and the faces are opened after. */
+const waitForHarfbuzz = {
+  name: 'wait-for-harfbuzz',
+  setup(bundle) {
+    bundle.onLoad({ filter: /harfbuzzjs[\\/]dist[\\/]index\.mjs$/ }, ({ path }) => {
+      const text = readFileSync(path, 'utf8');
+      const waiting = 'init(await createHarfBuzz());';
+      if (!text.includes(waiting)) throw new Error('harfbuzzjs no longer starts as expected');
+      return {
+        contents: text.replace(waiting, 'export const ready = createHarfBuzz().then(init);'),
+      };
+    });
+    bundle.onLoad({ filter: /pdf[\\/]harfbuzz-ready\.ts$/ }, () => ({
+      contents: `export { ready as harfbuzzReady } from 'harfbuzzjs'`,
+      resolveDir: root,
+    }));
+  },
+};
+
+await readTables(root);
 rmSync(dist, { recursive: true, force: true });
 mkdirSync(join(dist, 'fonts'), { recursive: true });
 
-await build({
-  entryPoints: { ironleaf: join(root, 'src/app/main.ts') },
-  outdir: dist,
+const common = {
   bundle: true,
-  splitting: true,
   platform: 'node',
-  format: 'esm',
   target: 'node20.19',
   minify: true,
   keepNames: true,
   legalComments: 'none',
-  chunkNames: 'chunks/[name]-[hash]',
   logLevel: 'warning',
-  plugins: [withoutFontkit],
-  // Bundled CommonJS packages ask for require; ES modules have none.
-  banner: {
-    js: "import { createRequire as __ironleafRequire } from 'node:module'; const require = __ironleafRequire(import.meta.url);",
-  },
+};
+
+await build({
+  ...common,
+  entryPoints: [join(root, 'src/app/main.ts')],
+  outfile: join(dist, 'program.cjs'),
+  format: 'cjs',
+  // A script is given no loader of modules: what is imported late is required late.
+  supported: { 'dynamic-import': false },
+  define: { tablesAreRead: 'true', 'import.meta.url': 'programUrl' },
+  plugins: [withoutFontkit, zodInEnglish, waitForHarfbuzz],
+  banner: { js: "const programUrl = require('node:url').pathToFileURL(__filename).href;" },
+});
+await build({
+  ...common,
+  entryPoints: { ironleaf: join(root, 'src/app/start.ts') },
+  outdir: dist,
+  format: 'esm',
 });
 
 chmodSync(join(dist, 'ironleaf.js'), 0o755);
 for (const wasm of ['harfbuzz.wasm', 'harfbuzz-subset.wasm']) {
-  copyFileSync(join(modules, 'harfbuzzjs/dist', wasm), join(dist, 'chunks', wasm));
+  copyFileSync(join(modules, 'harfbuzzjs/dist', wasm), join(dist, wasm));
 }
 
 const faces = JSON.parse(readFileSync(join(root, 'src/render/pdf/faces.json'), 'utf8'));
@@ -66,3 +106,5 @@ for (const { file, package: name, path, cut } of faces.files) {
   const licence = join(dist, 'fonts', `LICENCE-${name.replace(/[^a-z0-9-]+/g, '-')}.txt`);
   cpSync(join(modules, name, 'LICENSE_FONT'), licence);
 }
+
+keepCompiled(root);

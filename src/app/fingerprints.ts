@@ -12,10 +12,10 @@ const digits = 16;
 
 /** Code and, bundled into it, every row of knowledge: read from the files that are running. */
 export async function programPrint(): Promise<string> {
-  // Bundled, this module lies in dist/ or in dist/chunks/; unbundled, beside its neighbours.
-  const here = dirname(fileURLToPath(import.meta.url)).replace(/[/\\]chunks$/, '');
+  // Bundled, this module lies in dist/; unbundled, beside its neighbours.
+  const here = dirname(fileURLToPath(import.meta.url));
   const names = (await readdir(here, { recursive: true })).filter((name) =>
-    /\.(?:js|ts)$/.test(name),
+    /\.(?:c?js|ts)$/.test(name),
   );
   const hash = createHash('sha256');
   for (const name of names.sort()) hash.update(name).update(await readFile(join(here, name)));

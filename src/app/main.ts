@@ -1,10 +1,10 @@
-#!/usr/bin/env node
 // Arguments in, an exit status out: the one place where a fault of ours is caught, without data.
 import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
 import { checkCommand } from './commands/check.js';
 import { columnsCommand } from './commands/columns.js';
 import { explainCommand } from './commands/explain.js';
+import { languagesCommand } from './commands/languages.js';
 import { letterCommand } from './commands/letter.js';
 import { mailingCommand } from './commands/mailing.js';
 import { printCommand } from './commands/print.js';
@@ -31,10 +31,13 @@ async function run(words: readonly string[]): Promise<void> {
     .command(releaseCommand)
     .command(printCommand)
     .command(verifyCommand)
+    .command(languagesCommand)
     .command(schemaCommand)
     .demandCommand(1, 'Name a command.')
     .strict()
     .help()
+    // Help is laid out before every command, asked for or not: unwrapped it costs little.
+    .wrap(words.includes('--help') ? Math.min(100, process.stdout.columns ?? 80) : null)
     // Without the throw, yargs would run the command on with bad arguments.
     .fail((message, fault) => {
       throw fault ?? new Stop(status.usage, [message, 'See ironleaf --help.']);
@@ -43,9 +46,9 @@ async function run(words: readonly string[]): Promise<void> {
     .parseAsync();
 }
 
-try {
-  await run(hideBin(process.argv).map((word) => (word === '-' ? standardInput : word)));
-} catch (fault) {
+run(hideBin(process.argv).map((word) => (word === '-' ? standardInput : word))).catch(sayFault);
+
+function sayFault(fault: unknown): void {
   if (fault instanceof Stop) {
     for (const sentence of fault.sentences) console.error(sentence);
     process.exitCode = fault.status;

@@ -2,6 +2,7 @@
 import { bounded, type Bounded } from './bounded.js';
 import { familiesFor, latin, type Family } from './faces.js';
 import type { Paragraph } from './paragraph.js';
+import { harfbuzzReady } from './harfbuzz-ready.js';
 import { openFace, shapeText, type OpenFace, type Shaped } from './shape.js';
 import { openSubsetter, type Subsetter } from './subset.js';
 
@@ -34,6 +35,7 @@ export async function openFonts(
   source: string | ReadFile,
   subsetter: () => Promise<Uint8Array> = readSubsetter,
 ): Promise<Fonts> {
+  await harfbuzzReady;
   const read = typeof source === 'string' ? await folderReader(source) : source;
   const subset = subsetter().then((wasm) => openSubsetter(new Uint8Array(wasm)));
   // A failure is met where the subset is awaited, not before.
