@@ -7,6 +7,7 @@ import { explainCommand } from './commands/explain.js';
 import { languagesCommand } from './commands/languages.js';
 import { letterCommand } from './commands/letter.js';
 import { mailingCommand } from './commands/mailing.js';
+import { pageCommand } from './commands/page.js';
 import { printCommand } from './commands/print.js';
 import { releaseCommand } from './commands/release.js';
 import { reviewCommand } from './commands/review.js';
@@ -29,6 +30,7 @@ async function run(words: readonly string[]): Promise<void> {
     .command(mailingCommand)
     .command(reviewCommand)
     .command(releaseCommand)
+    .command(pageCommand)
     .command(printCommand)
     .command(verifyCommand)
     .command(languagesCommand)

@@ -4,6 +4,8 @@ import { english, type Namespace } from './english.js';
 import { sourceOf } from './source-of.js';
 
 const pluralEnding = /_(zero|one|two|few|many|other)$/;
+/** As CLDR lists the plural categories. */
+const order = ['zero', 'one', 'two', 'few', 'many', 'other'] as const;
 const variable = /\{\{?[^{}]*\}\}?/g;
 
 /** The variables of a message, sorted, such as ['{{date}}', '{{phone}}']. */
@@ -21,14 +23,15 @@ export function expectedMessages(
   locale: string,
 ): ReadonlyMap<string, string> {
   const source: Readonly<Record<string, string>> = english[namespace];
-  const forms = new Intl.PluralRules(locale).resolvedOptions().pluralCategories;
+  const own = new Intl.PluralRules(locale).resolvedOptions().pluralCategories;
+  const forms = order.filter((form) => own.includes(form));
   const expected = new Map<string, string>();
   for (const [key, text] of Object.entries(source)) {
     if (!pluralEnding.test(key)) expected.set(key, text);
     else
       for (const form of forms) {
-        const own = key.replace(pluralEnding, `_${form}`);
-        expected.set(own, sourceOf(namespace, own) ?? text);
+        const place = key.replace(pluralEnding, `_${form}`);
+        expected.set(place, sourceOf(namespace, place) ?? text);
       }
   }
   return expected;

@@ -80,10 +80,19 @@ function tell(told: Told, week: readonly MealIdea[]): FridgeSheet {
 function tellMeal({ language, voice }: Told, { day, meal, food, partner }: MealIdea): MealTold {
   return {
     day: dayOfWeek(language.words.language, day),
-    time: voice.fridge(fridgeKey(`time.${meal}`)),
+    time: onOneLine(voice.fridge(fridgeKey(`time.${meal}`))),
     idea: voice.fridge(fridgeKey(`meal.${food}`)),
     partner: partner === null ? null : voice.food(partner),
   };
+}
+
+/** A short time of day is not broken: seven broken ones would cost the page its large type. */
+const shortTime = 18;
+
+function onOneLine(time: Said): Said {
+  return time.text.length > shortTime
+    ? time
+    : { ...time, text: time.text.replaceAll(' ', '\u00a0') };
 }
 
 const answeredHere: readonly string[] = [

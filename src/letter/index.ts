@@ -16,6 +16,7 @@ export {
   isVoid,
   noRecord,
   type Placed,
+  type ReviewState,
   type ReviewStep,
   readRecord,
   reviewSteps,

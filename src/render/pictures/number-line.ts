@@ -16,14 +16,14 @@ const axis = 29;
 const limitsAt = 48;
 
 /**
- * Draws low to high from the side where reading starts, in one linear scale: the usual range hatched and
+ * Draws low on the left and high on the right in every language, as numbers are written, in one linear scale: the usual range hatched and
  * outlined, the patient's value as a mark above it, words at both. See `scaleFor` for what the scale covers.
  * Labels never share a place: the value stands above the line, the limits below, the words where room is left.
  * @example drawNumberLine({ value: 12, low: 30, high: 400, … }, { lang: 'en', dir: 'ltr' })
  */
 export function drawNumberLine(line: NumberLine, speech: Speech): Scene {
   const scale = scaleFor([line.value], line.low, line.high);
-  const x = (value: number) => placeOn(scale, value, speech);
+  const x = (value: number) => placeOn(scale, value);
   const below = labelsBelow(line, x, speech);
   return {
     width,
@@ -31,8 +31,8 @@ export function drawNumberLine(line: NumberLine, speech: Speech): Scene {
     title: line.title.text,
     description: line.description.text,
     shapes: [
-      ...usualBand(line, x, speech),
-      ...axisLine(scale, x, speech),
+      ...usualBand(line, x),
+      ...axisLine(scale, x),
       ...mark(x(line.value)),
       ...valueAbove(line, x(line.value), speech),
       ...below.shapes,
@@ -41,15 +41,14 @@ export function drawNumberLine(line: NumberLine, speech: Speech): Scene {
 }
 
 /** Where a value lies on the line, in units of the picture. */
-function placeOn(scale: Scale, value: number, speech: Speech): number {
+function placeOn(scale: Scale, value: number): number {
   const part = (value - scale.from) / (scale.to - scale.from);
-  const along = inset + part * (width - 2 * inset);
-  return speech.dir === 'rtl' ? width - along : along;
+  return inset + part * (width - 2 * inset);
 }
 
 /** The line runs on at its ends, except that nothing lies below zero. */
-function axisLine(scale: Scale, x: (value: number) => number, speech: Speech): Shape[] {
-  const [start, end] = endsOf(speech);
+function axisLine(scale: Scale, x: (value: number) => number): Shape[] {
+  const { start, end } = ends;
   const first = scale.from === 0 ? x(0) : start;
   return [
     {
@@ -66,15 +65,11 @@ function axisLine(scale: Scale, x: (value: number) => number, speech: Speech): S
   ];
 }
 
-function endsOf({ dir }: Speech): readonly [number, number] {
-  const ends = [inset - 16, width - inset + 16] as const;
-  return dir === 'ltr' ? ends : [ends[1], ends[0]];
-}
+const ends = { start: inset - 16, end: width - inset + 16 };
 
-function usualBand(line: NumberLine, x: (value: number) => number, speech: Speech): Shape[] {
+function usualBand(line: NumberLine, x: (value: number) => number): Shape[] {
   if (line.low === null && line.high === null) return [];
-  const [start, end] =
-    speech.dir === 'ltr' ? [inset - 16, width - inset + 16] : [width - inset + 16, inset - 16];
+  const { start, end } = ends;
   const edges = [line.low === null ? start : x(line.low), line.high === null ? end : x(line.high)];
   const left = Math.min(...edges);
   const right = Math.max(...edges);
@@ -184,9 +179,7 @@ function labelsBelow(line: NumberLine, x: (value: number) => number, speech: Spe
     return { shapes: [...shapes, usual(text, middle, 'middle')], height: 52 };
   }
   const open = line.low === null || line.high === null;
-  const toTheRight = open
-    ? (line.low === null) === (speech.dir === 'rtl')
-    : first.right < width / 2;
+  const toTheRight = open ? line.low !== null : first.right < width / 2;
   const room = toTheRight ? width - last.right : first.left;
   if (limits.length === 1 && room >= need + 2 * gap) {
     const beside = toTheRight
