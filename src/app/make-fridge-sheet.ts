@@ -11,7 +11,12 @@ import type { MadeFile, Wishes } from './make-letter.js';
 import type { Understood } from './understand.js';
 
 /** Large type first; a page that would not hold it takes the next. */
-const sizes = ['large', 'standard', 'compact'] as const satisfies readonly PageForm['size'][];
+const sizes = [
+  'large',
+  'ample',
+  'standard',
+  'compact',
+] as const satisfies readonly PageForm['size'][];
 
 /**
  * HTML and PDF of the week's meals, or null where no food may be suggested. Writes nothing.

@@ -77,6 +77,7 @@ const sizes: Readonly<Record<PageForm['size'], number>> = {
   dense: 9.5,
   compact: 12,
   standard: 14,
+  ample: 16,
   large: 18,
   'extra-large': 24,
 };

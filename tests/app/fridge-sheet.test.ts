@@ -1,0 +1,66 @@
+// Twelve people who eat differently: the week's sheet of each is one page in type that is read from across a kitchen.
+import { readdirSync, readFileSync } from 'node:fs';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { describe, expect, it } from 'vitest';
+import { openKit } from '../../src/app/kit.js';
+import { makeFridgeSheet } from '../../src/app/make-fridge-sheet.js';
+import type { Wishes } from '../../src/app/make-letter.js';
+import { understand } from '../../src/app/understand.js';
+import { readInput } from '../../src/intake/index.js';
+import { clinic } from '../letter/fixtures.js';
+
+const today = '2026-11-25';
+const folder = 'tests/advise/diets';
+const kit = await openKit();
+
+/** Large print begins at 16 points: Royal National Institute of Blind People, Clear Print guide; from memory. */
+const largeFrom = 16;
+
+async function sheetOf(file: string, paper: 'A4' | 'Letter'): Promise<Uint8Array> {
+  const bytes = readFileSync(`${folder}/${file}`);
+  const [written] = (await readInput({ name: file, bytes })).reports;
+  const read = written?.ok === true ? understand(written.value, today, []) : null;
+  if (read === null || !read.ok) throw new Error(`${file} cannot be read`);
+  const wishes: Wishes = {
+    language: 'en',
+    beside: null,
+    formats: ['pdf'],
+    form: { paper, size: 'standard' },
+    analogy: 'shirt-shop',
+    easyRead: false,
+    signedOnly: false,
+    checkedBy: null,
+    done: null,
+    choices: { steps: null, tabletsPrescribed: null, noFood: false },
+    date: today,
+  };
+  const made = await makeFridgeSheet(read.value, clinic, wishes, 'en', kit);
+  const pdf = made.ok ? made.value?.find(({ ending }) => ending === 'fridge.pdf') : undefined;
+  if (pdf === undefined) throw new Error(`no sheet for ${file}`);
+  return Buffer.from(pdf.content);
+}
+
+/** Points of every run of text on the pages of a file. */
+async function typeSizes(pdf: Uint8Array): Promise<number[][]> {
+  const opened = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
+  const pages: number[][] = [];
+  for (let at = 1; at <= opened.numPages; at += 1) {
+    const { items } = await (await opened.getPage(at)).getTextContent();
+    pages.push(items.flatMap((item) => ('height' in item && item.str !== '' ? [item.height] : [])));
+  }
+  return pages;
+}
+
+describe("the week's sheet in English", () => {
+  const sheets = readdirSync(folder)
+    .filter((name) => name.endsWith('.json'))
+    .flatMap((name) => [[name, 'A4'] as const, [name, 'Letter'] as const]);
+
+  it.each(sheets)('%s on %s: one page, its meals in large type', async (file, paper) => {
+    const pages = await typeSizes(await sheetOf(file, paper));
+    expect(pages).toHaveLength(1);
+    const large = pages.flat().filter((points) => points >= largeFrom);
+    // Seven days and seven meals at the least.
+    expect(large.length).toBeGreaterThanOrEqual(14);
+  });
+});
