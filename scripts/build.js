@@ -11,6 +11,7 @@ import {
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { buildPage } from './build-page.js';
 import { cutFace } from './cut-face.js';
 import { keepCompiled } from './keep-compiled.js';
 import { readTables } from './read-tables.js';
@@ -107,4 +108,5 @@ for (const { file, package: name, path, cut } of faces.files) {
   cpSync(join(modules, name, 'LICENSE_FONT'), licence);
 }
 
+await buildPage(root);
 keepCompiled(root);

@@ -15,6 +15,7 @@ const rooms = [
   'render',
   'mailing',
   'app',
+  'page',
 ] as const;
 /** Beneath every room. */
 const ground = ['terms.ts', 'problem.ts', 'direction.ts', 'knowledge'];
@@ -25,7 +26,7 @@ function filesBelow(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
     const path = join(folder, entry.name);
     if (entry.isDirectory()) return filesBelow(path);
-    return path.endsWith('.ts') ? [path] : [];
+    return /\.tsx?$/.test(path) ? [path] : [];
   });
 }
 

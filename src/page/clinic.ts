@@ -1,0 +1,89 @@
+// The clinic's form arrives; the clinic, or the fields still needed, leave. Only these details may ever be kept.
+import { readClinic } from '../app/config.js';
+import type { Clinic } from '../letter/index.js';
+import { type ClinicForm, emptyClinic } from './desk.js';
+
+export type ClinicRead =
+  | { readonly ok: true; readonly clinic: Clinic }
+  | { readonly ok: false; readonly fields: readonly (keyof ClinicForm)[] };
+
+const formFields: Readonly<Record<string, keyof ClinicForm>> = {
+  name: 'name',
+  addressLines: 'address',
+  phone: 'phone',
+  hours: 'hours',
+  emergencyNumber: 'emergency',
+};
+
+/** Reads the form by the rules of a configuration file. */
+export function clinicOf(form: ClinicForm, demo: boolean): ClinicRead {
+  const details = {
+    name: form.name,
+    addressLines: form.address
+      .split('\n')
+      .map((line) => line.trim())
+      .filter((line) => line !== ''),
+    phone: form.phone,
+    hours: form.hours,
+    emergencyNumber: form.emergency,
+    maternityPhone: form.maternity.trim() || null,
+    outOfHours: form.closed.trim() || null,
+    interpreter:
+      form.interpreter.trim() === '' ? null : { phone: form.interpreter, free: form.free },
+  };
+  const read = readClinic('clinic.json', new TextEncoder().encode(JSON.stringify(details)), demo);
+  if (read.ok) return { ok: true, clinic: read.value };
+  const fields = read.problems.flatMap(
+    ({ place }) => formFields[place.field?.split('.')[0] ?? ''] ?? [],
+  );
+  return { ok: false, fields: [...new Set(fields)] };
+}
+
+/** A configuration file as the form shows it. */
+export function formOf(details: unknown): ClinicForm {
+  const read = readClinic('clinic.json', new TextEncoder().encode(JSON.stringify(details)), false);
+  if (!read.ok) return emptyClinic;
+  const {
+    name,
+    addressLines,
+    phone,
+    hours,
+    emergencyNumber,
+    maternityPhone,
+    outOfHours,
+    interpreter,
+  } = read.value;
+  return {
+    name,
+    address: addressLines.join('\n'),
+    phone,
+    hours,
+    emergency: emergencyNumber,
+    maternity: maternityPhone ?? '',
+    closed: outOfHours ?? '',
+    interpreter: interpreter?.phone ?? '',
+    free: interpreter?.free ?? false,
+  };
+}
+
+const drawer = 'ironleaf-clinic';
+
+/** The details kept on this device, or null. A browser that keeps nothing is no fault. */
+export function rememberedClinic(): ClinicForm | null {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(drawer) ?? 'null');
+    return kept === null || typeof kept !== 'object' ? null : { ...emptyClinic, ...kept };
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps the clinic's details, or forgets them. */
+export function rememberClinic(form: ClinicForm | null): void {
+  try {
+    if (form === null) localStorage.removeItem(drawer);
+    else localStorage.setItem(drawer, JSON.stringify(form));
+  } catch {
+    // Private windows may refuse; nothing depends on it.
+  }
+}

@@ -1,0 +1,2 @@
+// The build takes style sheets from their import lines.
+declare module '*.css' {}

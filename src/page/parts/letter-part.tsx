@@ -1,0 +1,140 @@
+// What was made of the desk arrives; the letter or the call sheet is shown, and can be printed, saved, read and noted.
+import { useRef, useState } from 'preact/hooks';
+import { sayProblem } from '../../problem.js';
+import type { Made } from '../use-made.js';
+import type { Say } from '../words.js';
+import { HoldPart } from './hold-part.js';
+import { LetterFrame } from './letter-frame.js';
+import { ReadAloud } from './read-aloud.js';
+
+type Props = {
+  readonly say: Say;
+  readonly made: Made;
+  readonly needs: readonly string[];
+  readonly language: { readonly tag: string; readonly name: string };
+  readonly release: { readonly by: string; readonly done: string } | null;
+  readonly onRelease: (release: { readonly by: string; readonly done: string }) => void;
+  readonly onSave: (format: 'pdf' | 'html') => Promise<void>;
+  readonly onPrinted: () => void;
+};
+
+export function LetterPart({
+  say,
+  made,
+  needs,
+  language,
+  release,
+  onRelease,
+  onSave,
+  onPrinted,
+}: Props) {
+  const frame = useRef<HTMLIFrameElement | null>(null);
+  const [told, setTold] = useState('');
+  const save = async (format: 'pdf' | 'html') => {
+    if (format === 'pdf') setTold(say('letter.making'));
+    await onSave(format);
+    setTold(say('letter.saved'));
+  };
+  const print = () => {
+    frame.current?.contentWindow?.print();
+    onPrinted();
+  };
+  return (
+    <section class="card letter-part" aria-labelledby="letter-heading">
+      <h2 id="letter-heading">{say('letter.heading')}</h2>
+      {made.kind === 'waiting' ? (
+        <p role="status">
+          {needs.length === 0
+            ? say('letter.none')
+            : say('letter.missing', { what: needs.join(', ') })}
+        </p>
+      ) : null}
+      {made.kind === 'refused' ? (
+        <div role="alert" class="notice">
+          <p>
+            <strong>{say('letter.refused')}</strong>
+          </p>
+          <ul lang="en" dir="ltr">
+            {made.problems.map((problem) => (
+              <li key={sayProblem(problem)}>{sayProblem(problem)}</li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+      {made.kind === 'fault' ? (
+        <p role="alert" class="notice">
+          {say('fault')}
+        </p>
+      ) : null}
+      {made.kind === 'held' ? (
+        <HoldPart say={say} sheet={made.callSheet} onRelease={onRelease} />
+      ) : null}
+      {made.kind === 'made' ? (
+        <>
+          {release === null ? null : (
+            <p class="notice">{say('hold.released', { name: release.by, done: release.done })}</p>
+          )}
+          <div class="row">
+            <button type="button" class="main" onClick={print}>
+              {say('letter.print')}
+            </button>
+            <button type="button" class="main" onClick={() => void save('pdf')}>
+              {say('letter.pdf')}
+            </button>
+            <button type="button" onClick={() => void save('html')}>
+              {say('letter.html')}
+            </button>
+            <ReadAloud say={say} language={language} text={() => made.text} />
+          </div>
+          <p role="status" class="told">
+            {told}
+          </p>
+          <LetterFrame
+            html={made.html}
+            title={say('letter.heading')}
+            onFrame={(shown) => {
+              frame.current = shown;
+            }}
+          />
+          <details>
+            <summary>{say('letter.teach')}</summary>
+            <ol>
+              <li>{say('letter.teach.1')}</li>
+              <li>{say('letter.teach.2')}</li>
+              <li>{say('letter.teach.3')}</li>
+            </ol>
+          </details>
+          <details>
+            <summary>{say('letter.note')}</summary>
+            <pre lang="en" dir="ltr" class="note">
+              {made.note}
+            </pre>
+            <button
+              type="button"
+              onClick={() =>
+                void navigator.clipboard
+                  ?.writeText(made.note)
+                  .then(() => setTold(say('letter.copied')))
+              }
+            >
+              {say('letter.copy')}
+            </button>
+          </details>
+        </>
+      ) : null}
+      {made.kind === 'made' || made.kind === 'held' ? (
+        <Reasoning say={say} html={made.reasoning} />
+      ) : null}
+    </section>
+  );
+}
+
+function Reasoning({ say, html }: { readonly say: Say; readonly html: string }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{say('letter.reasoning')}</summary>
+      {open ? <LetterFrame html={html} title={say('letter.reasoning')} /> : null}
+    </details>
+  );
+}

@@ -1,0 +1,129 @@
+// The desk arrives; what the readers and the measuring room make of it leaves, with what is still needed.
+import { type CheckedFile, sayUnderstanding } from '../app/say-understanding.js';
+import { type Understood, understand } from '../app/understand.js';
+import { type InputOptions, largestFile, readAge, readInput } from '../intake/index.js';
+import type { InputFile, Intake, WrittenPatient, WrittenReport } from '../intake/written.js';
+import type { Problem } from '../problem.js';
+import type { Desk, Person, Source } from './desk.js';
+import { writeReportFile } from './write-report-file.js';
+
+export type Need = 'results' | 'sex' | 'collected';
+
+export type Reading = {
+  /** Every report of the file; names are for the eyes of whoever holds the file. */
+  readonly reports: readonly { readonly label: string | null }[];
+  readonly written: WrittenReport | null;
+  readonly understood: Understood | null;
+  readonly lines: CheckedFile['lines'];
+  readonly problems: readonly Problem[];
+  readonly needs: readonly Need[];
+};
+
+const nothing: Reading = {
+  reports: [],
+  written: null,
+  understood: null,
+  lines: [],
+  problems: [],
+  needs: ['results'],
+};
+
+/**
+ * Reads what lies on the desk with the readers of the command line.
+ * @param today ISO date.
+ */
+export async function readDesk(desk: Desk, today: string): Promise<Reading> {
+  const file = fileOf(desk.source);
+  if (file === null) return nothing;
+  const intake = await readInput(file, {} satisfies InputOptions);
+  const chosen = intake.reports[desk.which] ?? intake.reports[0];
+  const reports = intake.reports.map((report) => ({
+    label: report.ok ? (report.value.patient.name ?? report.value.patient.id) : null,
+  }));
+  if (chosen === undefined || !chosen.ok) {
+    const lines = sayUnderstanding(intake, today, []).lines;
+    return { ...nothing, reports, lines, problems: chosen?.problems ?? [] };
+  }
+  const written = corrected(withPerson(chosen.value, desk.person), desk);
+  const needs: Need[] = [];
+  if (written.patient.sex === null) needs.push('sex');
+  if (written.panel.collected === null) needs.push('collected');
+  const alone: Intake = { ...intake, reports: [{ ok: true, value: written, notes: [] }] };
+  const { lines } = sayUnderstanding(alone, today, desk.confirmed);
+  const read = needs.length === 0 ? understand(written, today, desk.confirmed) : null;
+  return {
+    reports,
+    written,
+    lines,
+    needs,
+    understood: read?.ok ? read.value : null,
+    problems: read === null || read.ok ? [] : read.problems,
+  };
+}
+
+function fileOf(source: Source): InputFile | null {
+  if (source.kind === 'file')
+    return { name: source.name, bytes: source.bytes.slice(0, largestFile + 1) };
+  if (source.kind === 'form') return writeReportFile(source.rows);
+  if (source.text.trim() === '') return null;
+  return { name: 'standard input', bytes: new TextEncoder().encode(source.text) };
+}
+
+/** What is said at the desk holds; what is not said there is as the results have it. */
+export function withPerson(written: WrittenReport, person: Person): WrittenReport {
+  const { patient, panel, context } = written;
+  const age = readAge(person.age);
+  const diet = patient.diet ?? {
+    pattern: null,
+    avoids: [],
+    lowCost: false,
+    fastingMonth: false,
+    cuisines: [],
+  };
+  const dietSaid = person.diet !== null || person.lowCost || person.avoids.length > 0;
+  const said: Partial<WrittenPatient> = {
+    ...(person.sex === null ? {} : { sex: person.sex }),
+    ...(person.name.trim() === '' ? {} : { name: person.name.trim() }),
+    ...(age === null ? {} : { birthDate: null, ageYears: age.years, ageMonths: age.months }),
+    ...(/^\d{1,2}$/.test(person.weeks)
+      ? { pregnancy: { weeks: Number(person.weeks), trimester: null } }
+      : {}),
+    ...(dietSaid
+      ? {
+          diet: {
+            ...diet,
+            pattern: person.diet ?? diet.pattern,
+            avoids: joined(diet.avoids, person.avoids),
+            lowCost: diet.lowCost || person.lowCost,
+          },
+        }
+      : {}),
+    conditions: joined(patient.conditions, person.conditions),
+    medicines: joined(patient.medicines, person.medicines),
+  };
+  return {
+    ...written,
+    patient: { ...patient, ...said },
+    panel: { ...panel, collected: person.collected === '' ? panel.collected : person.collected },
+    context: {
+      ...context,
+      symptoms: joined(context.symptoms, person.symptoms),
+      bleeding: joined(context.bleeding, person.bleeding),
+    },
+  };
+}
+
+function joined(written: readonly string[], said: readonly string[]): readonly string[] {
+  return [...new Set([...written, ...said])];
+}
+
+/** A person's correction of one line; the program itself corrects nothing. */
+function corrected(written: WrittenReport, { corrections }: Desk): WrittenReport {
+  const results = written.panel.results.map((result) => {
+    const by = corrections[result.analyte];
+    return by === undefined
+      ? result
+      : { ...result, value: by.value, unit: by.unit === '' ? null : by.unit };
+  });
+  return { ...written, panel: { ...written.panel, results } };
+}
