@@ -11,10 +11,12 @@ import {
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { buildLibrary } from './build-library.js';
 import { buildPage } from './build-page.js';
 import { cutFace } from './cut-face.js';
 import { keepCompiled } from './keep-compiled.js';
 import { readTables } from './read-tables.js';
+import { noticesOf, thirdParties } from './third-party.js';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const dist = join(root, 'dist');
@@ -109,4 +111,6 @@ for (const { file, package: name, path, cut } of faces.files) {
 }
 
 await buildPage(root);
+await buildLibrary(root, { ...common, plugins: [withoutFontkit, zodInEnglish] });
+writeFileSync(join(dist, 'THIRD-PARTY.txt'), noticesOf(await thirdParties(root)));
 keepCompiled(root);

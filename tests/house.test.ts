@@ -15,6 +15,7 @@ const rooms = [
   'render',
   'mailing',
   'app',
+  'library.ts',
   'page',
 ] as const;
 /** Beneath every room. */

@@ -1,6 +1,6 @@
 #!/usr/bin/env node
-// The built program and the code that the build compiled from it arrive; it runs. Node cannot keep compiled ES modules, so the program is one script.
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+// The built program and the code compiled from it arrive; it runs. Node cannot keep compiled ES modules, so the program is one script.
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { Script } from 'node:vm';
@@ -8,14 +8,31 @@ import { Script } from 'node:vm';
 const path = fileURLToPath(new URL('./program.cjs', import.meta.url));
 const compiled = fileURLToPath(new URL('./program.cache', import.meta.url));
 
+const kept = existsSync(compiled) ? readFileSync(compiled) : undefined;
 // The bundle is plain ASCII, which is read fastest as such. Another version of Node refuses the compiled code and compiles again: slower, never wrong.
 const script = new Script(`(function (require, __filename) {${readFileSync(path, 'latin1')}\n})`, {
   filename: path,
-  ...(existsSync(compiled) ? { cachedData: readFileSync(compiled) } : {}),
+  ...(kept === undefined ? {} : { cachedData: kept }),
 });
+
+// The package brings no compiled code, which nobody could read and which suits one version of Node alone:
+// the first letter made leaves it beside the program. It holds functions, no values.
+const isWanted = kept === undefined || script.cachedDataRejected === true;
+if (isWanted && process.argv[2] === 'letter') {
+  process.env.IRONLEAF_KEEP_COMPILED = '1';
+  process.on('exit', (status) => {
+    if (status === 0) keep(script.createCachedData());
+  });
+}
 script.runInThisContext()(createRequire(import.meta.url), path);
 
-// Said by the build alone, after a whole letter was made: the functions it needed are kept with the script.
-if (process.env.IRONLEAF_KEEP_COMPILED !== undefined) {
-  process.on('exit', () => writeFileSync(compiled, script.createCachedData()));
+/** A folder that may not be written is no fault: the next start is a little slower. */
+function keep(code: Uint8Array): void {
+  const part = `${compiled}.${process.pid}.part`;
+  try {
+    writeFileSync(part, code, { flag: 'wx' });
+    renameSync(part, compiled);
+  } catch {
+    rmSync(part, { force: true });
+  }
 }
