@@ -1,6 +1,8 @@
 // A path in, bytes out: refuses what is no readable file before any reader sees it.
+import { fstatSync, openSync, readSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { basename } from 'node:path';
+import { largestFile, type LargeFile } from '../intake/index.js';
 import type { InputFile } from '../intake/written.js';
 import { Stop, status } from './status.js';
 
@@ -33,6 +35,46 @@ export async function readInputFile(path: string, largest: number): Promise<Inpu
   }
 }
 
+/**
+ * Opens a file to be read piece by piece. Stops with 66 when there is nothing to read, and with 65 as soon as
+ * somebody writes into it: places found before would be those of other results.
+ */
+export function openInputFile(path: string): LargeFile {
+  const name = basename(path);
+  const opened = attempt(name, () => openSync(path, 'r'));
+  const before = fstatSync(opened, { bigint: true });
+  if (before.isDirectory())
+    throw new Stop(status.noInput, [`${name}: cannot read a directory; expected a file.`]);
+  const size = Number(before.size);
+  if (size === 0)
+    throw new Stop(status.badData, [`${name}: the file is empty; expected a report.`]);
+  const read = (from: number, to: number): Uint8Array => {
+    const bytes = new Uint8Array(to - from);
+    let filled = 0;
+    while (filled < bytes.length) {
+      const more = readSync(opened, bytes, filled, bytes.length - filled, from + filled);
+      if (more === 0) break;
+      filled += more;
+    }
+    const now = fstatSync(opened, { bigint: true });
+    if (now.size !== before.size || now.mtimeNs !== before.mtimeNs || filled < bytes.length)
+      throw new Stop(status.badData, [
+        `${name}: the file was changed while it was read.`,
+        '  Run the same command again when nobody writes into it; everything finished so far is kept.',
+      ]);
+    return bytes;
+  };
+  return { name, size, read };
+}
+
+function attempt<T>(name: string, action: () => T): T {
+  try {
+    return action();
+  } catch (fault) {
+    throw new Stop(status.noInput, [`${name}: ${whyNot(fault as NodeJS.ErrnoException)}`]);
+  }
+}
+
 /** What is piped or pasted in; read no further than the limit. */
 async function readStandardInput(largest: number): Promise<InputFile> {
   const name = 'standard input';
@@ -56,5 +98,8 @@ function whyNot(fault: NodeJS.ErrnoException): string {
 
 function tooLarge(name: string, size: number, largest: number): string {
   const megabytes = (bytes: number) => Math.ceil(bytes / 1024 / 1024);
-  return `${name}: the file has ${megabytes(size)} MB; expected at most ${megabytes(largest)} MB.`;
+  const said = `${name}: the file has ${megabytes(size)} MB; expected at most ${megabytes(largest)} MB.`;
+  const mailing =
+    '\n  For many patients use ironleaf mailing, which reads tables, messages and lists of any length.';
+  return largest === largestFile ? said + mailing : said;
 }

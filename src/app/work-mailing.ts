@@ -1,14 +1,12 @@
 // A folder and the choices of its run arrive; the evening's work is done on it, alone, and counts leave.
 import { join } from 'node:path';
-import { largestFile, readColumnMap, readInput } from '../intake/index.js';
-import type { WrittenReport } from '../intake/written.js';
+import { openReports, type ReportSource } from '../intake/index.js';
 import { explainer } from '../letter/explain.js';
 import {
   callPages,
   callTable,
   type Desk,
   type Evening,
-  findTwice,
   lockFolder,
   type Progress,
   type Passwords,
@@ -19,12 +17,14 @@ import {
   type Shard,
   shardName,
   summaryPage,
+  type Survey,
+  survey,
   type Tally,
   writeWhole,
 } from '../mailing/index.js';
-import type { Checked } from '../problem.js';
 import { clinicOf } from './commands/shared.js';
-import { readInputFile } from './input.js';
+import { columnMapOf } from './commands/input-options.js';
+import { openInputFile, readInputFile } from './input.js';
 import { type Kit, openKit, sentences } from './kit.js';
 import { openDesk } from './mailing-desk.js';
 import type { Wishes } from './make-letter.js';
@@ -38,14 +38,15 @@ export type Bench = {
   readonly choices: RunChoices;
   readonly kit: Kit;
   readonly desk: Desk;
-  readonly reports: readonly Checked<WrittenReport>[];
+  readonly source: ReportSource;
+  readonly twice: Survey['twice'];
 };
 
 export async function openBench(folder: string, choices: RunChoices): Promise<Bench> {
   const kit = await openKit();
   const clinic = await clinicOf(choices.config ?? undefined, choices.demo);
   const desk = await openDesk(clinic, wishesOf(choices), kit, await passwordsOf(choices));
-  return { folder, choices, kit, desk, reports: await readEvening(choices) };
+  return { folder, choices, kit, desk, ...(await readEvening(choices)) };
 }
 
 /** A bench on the folder of an earlier run, with that run's choices. */
@@ -56,8 +57,8 @@ export async function reopenBench(folder: string): Promise<Bench> {
   return openBench(folder, choices);
 }
 
-export async function eveningOf({ folder, desk, reports }: Bench): Promise<Evening> {
-  return { reports, desk, twice: findTwice(reports), approvals: await readApprovals(folder) };
+export async function eveningOf({ folder, desk, source, twice }: Bench): Promise<Evening> {
+  return { source, desk, twice, approvals: await readApprovals(folder) };
 }
 
 /**
@@ -69,12 +70,13 @@ export async function workMailing(
   shard: Shard,
   tell: (progress: Progress) => void,
 ): Promise<Tally> {
-  const { folder, choices, kit, desk, reports } = bench;
+  const { folder, choices, kit, desk, source, twice } = bench;
   const put = (name: string, content: string | Uint8Array) =>
     writeWhole(join(folder, shardName(name, shard)), content);
   if (shard.count === 1) await writeRunFile(folder, choices);
   const tally = await runMailing({
-    reports,
+    source,
+    twice,
     folder,
     desk,
     shard,
@@ -105,23 +107,32 @@ export async function putPage(
   await put(`${name}.pdf`, pdf);
 }
 
-/** Every report of the run's file. */
-async function readEvening(choices: RunChoices): Promise<readonly Checked<WrittenReport>[]> {
-  const file = await readInputFile(choices.input, largestFile);
+/** The run's file, read through once: nothing of it stays in memory but where each report stands. */
+async function readEvening(
+  choices: RunChoices,
+): Promise<{ readonly source: ReportSource; readonly twice: Survey['twice'] }> {
   const columns = await columnsOf(choices);
-  const intake = await readInput(file, columns === null ? {} : { columns });
+  const file = openInputFile(choices.input);
+  const source = await openReports(file, columns === null ? {} : { columns });
+  const { twice, ignored, ignoredInAll } = survey(source);
   // This goes into the log of an evening: places and reasons, nothing that was found there.
-  const places = intake.ignored.map((problem) => ({ ...problem, found: null }));
+  const places = ignored.map((problem) => ({ ...problem, found: null }));
   for (const sentence of sentences(places)) console.error(sentence);
-  return intake.reports;
+  if (ignoredInAll > ignored.length)
+    console.error(
+      `${ignoredInAll - ignored.length} more were passed over; ironleaf check shows why.`,
+    );
+  return { source, twice };
 }
+
+const largestPasswords = 64 * 1024 * 1024;
 
 /** Null where letters are not locked. */
 async function passwordsOf({ passwords, formats }: RunChoices): Promise<Passwords | null> {
   if (passwords === null) return null;
   if (formats.some((format) => format !== 'pdf'))
     throw new Stop(status.usage, ['--passwords: only PDF can be locked; use --format pdf.']);
-  const { name, bytes } = await readInputFile(passwords, largestFile);
+  const { name, bytes } = await readInputFile(passwords, largestPasswords);
   const read = readPasswords(name, new TextDecoder().decode(bytes));
   if (!read.ok) throw new Stop(status.badData, sentences(read.problems));
   return read.value;
@@ -156,10 +167,9 @@ export async function inFolder<T>(
 }
 
 async function columnsOf({ columns, languageColumn }: RunChoices) {
-  const read = columns === null ? null : readColumnMap(await readInputFile(columns, 1024 * 1024));
-  if (read !== null && !read.ok) throw new Stop(status.badData, sentences(read.problems));
-  if (languageColumn === null) return read?.value ?? null;
-  const map = read?.value ?? {};
+  const read = columns === null ? null : await columnMapOf(columns);
+  if (languageColumn === null) return read;
+  const map = read ?? {};
   return { ...map, columns: { ...map.columns, [languageColumn]: 'language' as const } };
 }
 

@@ -53,12 +53,27 @@ export function readDate(text: string, order: DateOrder | null = null): DateAsWr
  * @example orderProvedBy(['03/04/2026', '25/04/2026']) // 'day-first'
  */
 export function orderProvedBy(column: readonly string[]): DateOrder | null {
-  const parts = column.map((text) => yearLast.exec(text.trim())).filter((match) => match !== null);
-  const over = (part: number) => parts.some((match) => Number(match[part]) > monthsOfYear);
-  const dayFirst = over(1);
-  const monthFirst = over(3);
-  if (dayFirst === monthFirst) return null;
-  return dayFirst ? 'day-first' : 'month-first';
+  const witness = new DateOrderWitness();
+  for (const text of column) witness.hear(text);
+  return witness.proved();
+}
+
+/** The same of a column whose dates come one by one. */
+export class DateOrderWitness {
+  private dayFirst = false;
+  private monthFirst = false;
+
+  hear(text: string): void {
+    const match = yearLast.exec(text.trim());
+    if (match === null) return;
+    this.dayFirst ||= Number(match[1]) > monthsOfYear;
+    this.monthFirst ||= Number(match[3]) > monthsOfYear;
+  }
+
+  proved(): DateOrder | null {
+    if (this.dayFirst === this.monthFirst) return null;
+    return this.dayFirst ? 'day-first' : 'month-first';
+  }
 }
 
 /** True for a date whose day and month could be taken for each other, or wait for an order. */

@@ -3,10 +3,13 @@ import type { Problem } from '../problem.js';
 import { decode } from './decode.js';
 import { at, fault } from './fault.js';
 import { meaningOfColumn } from './names.js';
+import type { LargeFile } from './large-file.js';
 import type { Intake, InputFile } from './written.js';
 
-/** Bytes a reader takes at most; a larger file wants splitting. */
-export const largestFile = 64 * 1024 * 1024;
+/** Bytes of a file that is read as a whole, for one patient or to be looked over. */
+export const largestFile = 8 * 1024 * 1024;
+/** Bytes of a file read report by report. */
+export const largestEvening = 1024 * 1024 * 1024;
 
 type Format = Intake['format'];
 
@@ -24,22 +27,37 @@ const magic: readonly (readonly [signature: string, what: string, remedy: string
 
 /**
  * Format by content first and by name where content fits several.
- * Problems: empty, too large, binary. Limits: 64 MB.
+ * Problems: empty, too large, binary. Limits: 8 MB.
  */
 export function sniff({ name, bytes }: InputFile): Sniffed {
-  if (bytes.length > largestFile) return { problem: tooLarge(name, bytes.length) };
-  const start = [...bytes.subarray(0, 4)]
-    .map((byte) => byte.toString(16).padStart(2, '0'))
-    .join('');
-  if (start === '504b0304') return { format: 'xlsx', text: '', notes: [] };
-  const known = magic.find(([signature]) => start.startsWith(signature));
-  if (known !== undefined) {
-    return { problem: notText(name, `cannot read ${known[1]}`, known[2]) };
-  }
-  if (isBinary(bytes)) return { problem: notText(name, 'cannot read a binary file', null) };
+  if (bytes.length > largestFile) return { problem: tooLarge(name, bytes.length, largestFile) };
+  const start = formatOfStart(name, bytes);
+  if (typeof start !== 'string') return { problem: start };
+  if (start === 'xlsx') return { format: 'xlsx', text: '', notes: [] };
   const { text, notes } = decode(name, bytes);
   if (text.trim() === '') return { problem: empty(name) };
   return { format: formatOf(name, text), text, notes };
+}
+
+/** Format of a file too long to look at as a whole, from its first bytes. Problems: as `sniff`. */
+export function sniffStart(file: LargeFile): Format | Problem {
+  const { name, size, read } = file;
+  if (size > largestEvening) return tooLarge(name, size, largestEvening);
+  const bytes = read(0, Math.min(size, 4 * headLength));
+  const start = formatOfStart(name, bytes);
+  if (start !== 'text') return start;
+  const { text } = decode(name, bytes);
+  return text.trim() === '' ? empty(name) : formatOf(name, text);
+}
+
+function formatOfStart(name: string, bytes: Uint8Array): 'xlsx' | 'text' | Problem {
+  const start = [...bytes.subarray(0, 4)]
+    .map((byte) => byte.toString(16).padStart(2, '0'))
+    .join('');
+  if (start === '504b0304') return 'xlsx';
+  const known = magic.find(([signature]) => start.startsWith(signature));
+  if (known !== undefined) return notText(name, `cannot read ${known[1]}`, known[2]);
+  return isBinary(bytes) ? notText(name, 'cannot read a binary file', null) : 'text';
 }
 
 function formatOf(name: string, text: string): Format {
@@ -84,10 +102,14 @@ function notText(name: string, cannot: string, remedy: string | null): Problem {
   });
 }
 
-function tooLarge(name: string, size: number): Problem {
+/** @param largest bytes of a file of this kind. */
+export function tooLarge(name: string, size: number, largest: number): Problem {
   const megabytes = (bytes: number) => Math.ceil(bytes / 1024 / 1024);
   return fault('too-large', at(name, null), `cannot read a file of ${megabytes(size)} MB`, {
-    expected: `at most ${megabytes(largestFile)} MB`,
-    remedy: 'Split it into several files.',
+    expected: `at most ${megabytes(largest)} MB`,
+    remedy:
+      largest === largestEvening
+        ? 'Split it into several files.'
+        : 'For many patients use ironleaf mailing, which reads CSV, HL7 v2, NDJSON and lists in JSON of any length.',
   });
 }

@@ -18,7 +18,7 @@ export { findWindow, type WindowPreset, windowPresets } from './print/windows.js
 export { recordLists } from './record-lists.js';
 export { type ReviewRow, reviewPage, reviewRow, runSeal, type Seal, signable } from './review.js';
 export { runMailing } from './run.js';
-export { findTwice } from './twice.js';
+export { type Survey, survey } from './twice.js';
 export { type Finding, verifyFolder } from './verify.js';
 export { sealOf, sha256 } from './seal.js';
 export { readShard, type Shard, shardName, whole } from './shard.js';

@@ -1,4 +1,5 @@
 // One report of a file arrives; what becomes of it leaves: a letter, a phone call or a line to fix.
+import type { ReportSource } from '../intake/index.js';
 import type { WrittenReport } from '../intake/written.js';
 import { isHeld } from '../letter/index.js';
 import { type Checked, nowhere, type Problem } from '../problem.js';
@@ -34,7 +35,7 @@ export type Judged = Known &
   );
 
 export type Evening = {
-  readonly reports: readonly Checked<WrittenReport>[];
+  readonly source: ReportSource;
   readonly twice: Twice;
   readonly approvals: Approvals;
   readonly desk: Desk;
@@ -45,9 +46,8 @@ export type Evening = {
  * one of the same patient or holds a doubtful value, and an earlier letter of that patient waits with it.
  */
 export async function judge(evening: Evening, index: number): Promise<Judged> {
-  const { reports, desk, approvals } = evening;
-  const report = reports[index];
-  if (report === undefined) throw new Error('there is no such report');
+  const { source, desk, approvals } = evening;
+  const { report } = source.read(index);
   const known = knownOf(evening, report, index);
   const refused = (problems: readonly Problem[]): Judged => ({
     ...known,
@@ -100,14 +100,14 @@ function knownOf({ twice }: Evening, report: Checked<WrittenReport>, index: numb
 }
 
 /** A second report of a patient is not mailed; the first neither when a later one must be phoned. */
-function otherReport({ reports, twice, desk }: Evening, index: number): Problem | null {
+function otherReport({ source, twice, desk }: Evening, index: number): Problem | null {
   const group = twice.get(index);
   if (group === undefined) return null;
   const [first] = group;
   if (first !== index) return sameAs(first ?? 0, 'patient-twice', 'make a second letter');
   const alarming = group.find((each) => {
-    const report = reports[each];
-    const read = each !== index && report?.ok ? desk.read(report.value) : null;
+    const report = each === index ? null : source.read(each).report;
+    const read = report?.ok ? desk.read(report.value) : null;
     return read?.ok === true && isHeld(read.value);
   });
   if (alarming === undefined) return null;

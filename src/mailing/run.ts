@@ -1,8 +1,7 @@
 // A file's reports and a folder arrive; letters, the list to phone and the list to fix stand in the folder.
 import { readdir, readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { WrittenReport } from '../intake/written.js';
-import type { Checked } from '../problem.js';
+import type { ReportSource } from '../intake/index.js';
 import { readApprovals } from './approvals.js';
 import { type Call, callOf, sortCalls } from './call-list.js';
 import type { Desk, Progress } from './desk.js';
@@ -18,14 +17,15 @@ import {
 } from './manifest.js';
 import { sealOf, sha256 } from './seal.js';
 import { setAside } from './set-aside.js';
-import { isOurs, type Shard } from './shard.js';
+import { isOurs, type Shard, shareOf } from './shard.js';
 import { countReading, countUp, openTally, type Tally } from './summary.js';
 import { faultOfOurs } from './to-fix.js';
-import { findTwice } from './twice.js';
+import type { Twice } from './twice.js';
 import { sweepParts, writeWhole } from './whole-file.js';
 
 export type Run = {
-  readonly reports: readonly Checked<WrittenReport>[];
+  readonly source: ReportSource;
+  readonly twice: Twice;
   readonly folder: string;
   readonly desk: Desk;
   /** ISO date of the letters. */
@@ -46,17 +46,17 @@ export async function runMailing(run: Run): Promise<Tally> {
   if (shard.count === 1) await sweep(folder);
   const book = await openBook(run);
   const evening: Evening = {
-    reports: run.reports,
-    twice: findTwice(run.reports),
+    source: run.source,
+    twice: run.twice,
     approvals: await readApprovals(folder),
     desk: run.desk,
   };
-  const ours = run.reports.flatMap((_, index) => (isOurs(shard, index + 1) ? [index] : []));
+  const ours = { count: run.source.count, shard };
   const lists = await openLists(folder, shard, run.date);
   try {
     const held = await phoneFirst(run, evening, ours, book);
-    const counter = counterOf(run, ours.length, held.size);
-    for (const index of ours) {
+    const counter = counterOf(run, shareOf(shard, run.source.count), held.size);
+    for (const index of indexesOf(ours)) {
       if (held.has(index)) continue;
       const judged = await judge(evening, index);
       await counter(await settle(run, book, judged, lists));
@@ -70,6 +70,13 @@ export async function runMailing(run: Run): Promise<Tally> {
   } finally {
     await book.close();
   }
+}
+
+type Share = { readonly count: number; readonly shard: Shard };
+
+/** Indexes of the reports that are ours, in the order of the file. */
+function* indexesOf({ count, shard }: Share): Generator<number> {
+  for (let index = 0; index < count; index += 1) if (isOurs(shard, index + 1)) yield index;
 }
 
 type Lists = Awaited<ReturnType<typeof openLists>>;
@@ -103,12 +110,12 @@ async function openBook({ folder, shard, desk }: Run): Promise<Book> {
 async function phoneFirst(
   run: Run,
   evening: Evening,
-  ours: readonly number[],
+  ours: Share,
   book: Book,
 ): Promise<ReadonlySet<number>> {
   const calls: Call[] = [];
   const held = new Set<number>();
-  for (const index of ours) {
+  for (const index of indexesOf(ours)) {
     const judged = await judge(evening, index);
     if (judged.kind !== 'held') continue;
     held.add(index);

@@ -20,6 +20,11 @@ export function isOurs({ index, count }: Shard, number: number): boolean {
   return (number - 1) % count === index - 1;
 }
 
+/** How many of `reports` are of this shard. */
+export function shareOf({ index, count }: Shard, reports: number): number {
+  return Math.max(0, Math.ceil((reports - index + 1) / count));
+}
+
 /**
  * Puts the share into a file's name, so that shards may write into one folder.
  * @example shardName('calls.csv', { index: 2, count: 8 }) // 'calls.2-of-8.csv'

@@ -217,12 +217,38 @@ describe('a file no reader can take', () => {
     [
       '200 MB',
       new Uint8Array(200 * 1024 * 1024),
-      'cannot read a file of 200 MB; expected at most 64 MB',
+      'cannot read a file of 200 MB; expected at most 8 MB',
     ],
   ])('says one clear sentence of %s', async (_, bytes, expected) => {
     const { reports } = await readInput({ name: 'a.json', bytes });
     const problems = reports.flatMap((read) => (read.ok ? [] : read.problems));
     expect(problems).toHaveLength(1);
     expect(`${problems[0]?.cannot}; expected ${problems[0]?.expected}`).toContain(expected);
+  });
+});
+
+describe('what the operator says of the person of a report file', () => {
+  const text = JSON.stringify({
+    patient: {},
+    results: [{ analyte: 'ferritin', value: 9, unit: 'ug/L' }],
+  });
+
+  it('fills the sex and the day that the file must say and does not', async () => {
+    const options = { patient: { sex: 'female' }, collected: '2026-11-20' };
+    const [read] = (await readInput(fileOf('a.json', text), options)).reports;
+    expect(read?.ok && [read.value.patient.sex, read.value.panel.collected]).toEqual([
+      'female',
+      '2026-11-20',
+    ]);
+  });
+
+  it('does not overrule the file', async () => {
+    const other = JSON.stringify({
+      ...JSON.parse(text),
+      patient: { sex: 'male' },
+      collected: '2026-11-20',
+    });
+    const intake = await readInput(fileOf('a.json', other), { patient: { sex: 'female' } });
+    expect(intake.reports[0]?.ok).toBe(false);
   });
 });

@@ -45,7 +45,7 @@ export async function inputOptionsOf(words: InputWords): Promise<InputOptions> {
 const largestMap = 1024 * 1024;
 
 /** The column map of a file. Stops with status 65 and every problem of it. */
-async function columnMapOf(path: string) {
+export async function columnMapOf(path: string) {
   const map = readColumnMap(await readInputFile(path, largestMap));
   if (!map.ok) throw new Stop(status.badData, sentences(map.problems));
   return map.value;

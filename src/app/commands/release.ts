@@ -58,14 +58,17 @@ export const releaseCommand: CommandModule<object, Words> = {
 type Held = Judged & { readonly kind: 'held' };
 
 async function findHeld(evening: Evening, id: string): Promise<Held> {
-  const fits = ({ ok, ...rest }: Evening['reports'][number], index: number) =>
-    ok && 'value' in rest && (rest.value.patient.id === id || `report-${index + 1}` === id);
-  const indexes = evening.reports.flatMap((report, index) => (fits(report, index) ? [index] : []));
-  if (indexes.length === 0)
-    throw new Stop(status.usage, ['--id: no report of this run’s file has this id.']);
-  for (const index of indexes) {
+  let known = false;
+  for (let index = 0; index < evening.source.count; index += 1) {
+    const { report } = evening.source.read(index);
+    if (!report.ok || (report.value.patient.id !== id && `report-${index + 1}` !== id)) continue;
+    known = true;
     const judged = await judge(evening, index);
     if (judged.kind === 'held') return judged;
   }
-  throw new Stop(status.usage, ['--id: no letter of this patient is held.']);
+  throw new Stop(status.usage, [
+    known
+      ? '--id: no letter of this patient is held.'
+      : '--id: no report of this run’s file has this id.',
+  ]);
 }

@@ -102,7 +102,7 @@ async function rowsOf(bench: Bench): Promise<readonly ReviewRow[]> {
   const evening = await eveningOf(bench);
   const explain = explainer(await bench.kit.language('en'));
   const rows: ReviewRow[] = [];
-  for (const index of bench.reports.keys()) {
+  for (let index = 0; index < bench.source.count; index += 1) {
     const judged = await judge(evening, index);
     const steps = judged.kind === 'letter' ? bench.desk.steps(judged.understood) : [];
     const row = reviewRow(judged, explain, steps);

@@ -1,10 +1,12 @@
 // The text of a CSV file arrives; its rows of cells leave, or why the text cannot be cut.
-import { CsvError, parse } from 'csv-parse/sync';
 import { type Checked, faulty, fine } from '../../problem.js';
+import { type Encoded, utf8 } from '../encoding.js';
 import { at, fault } from '../fault.js';
+import { inMemory } from '../large-file.js';
 import { meaningOfColumn, meaningOfName } from '../names.js';
 import type { Table, TableRow } from '../table/table.js';
 import { testHeader } from '../table/test-header.js';
+import { readRows, Uncut } from './read-rows.js';
 
 const delimiters = ['\t', ';', ',', '|'] as const;
 
@@ -13,60 +15,49 @@ const delimiters = ['\t', ';', ',', '|'] as const;
  * Problems: a quote left open, a quote inside a bare cell, no columns. Blank rows are passed over.
  */
 export function splitRows(name: string, text: string): Checked<Table> {
-  const { body, delimiter, skipped } = withoutSepLine(text);
-  const rows: TableRow[] = [];
-  let lastGood = 0;
+  const file = inMemory({ name, bytes: Buffer.from(text) });
   try {
-    parse(body, {
-      delimiter: delimiter ?? sniffDelimiter(body),
-      relax_column_count: true,
-      onRecord: (cells, { lines }) => {
-        lastGood = lines;
-        if (cells.some((cell) => cell.trim() !== '')) rows.push({ row: lines + skipped, cells });
-        return null;
-      },
-    });
-    const [header, ...rest] = rows;
-    if (header === undefined || header.cells.length < 2) {
-      const none = fault(
+    const { header, rows } = openRows({ file, textOf: utf8, notes: [] });
+    return fine({ file: name, header, rows: [...rows] });
+  } catch (fault) {
+    if (fault instanceof Uncut) return faulty([fault.problem]);
+    throw fault;
+  }
+}
+
+/** A table's header, and its rows as they are asked for. @throws Uncut */
+export function openRows(encoded: Encoded) {
+  const { from, delimiter } = beginningOf(encoded);
+  const rows = readRows(encoded, from, delimiter);
+  const header: TableRow | undefined = rows.next().value ?? undefined;
+  if (header === undefined || header.cells.length < 2) {
+    throw new Uncut(
+      fault(
         'no-columns',
-        at(name, header?.row ?? 1),
+        at(encoded.file.name, header?.row ?? 1),
         'cannot find columns in the first row',
         {
           expected: 'names of columns with a comma, semicolon, tab or | between them',
         },
-      );
-      return faulty([none]);
-    }
-    return fine({ file: name, header, rows: rest });
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return faulty([quoteProblem(name, error, lastGood + 1 + skipped, skipped)]);
+      ),
+    );
   }
-}
-
-function quoteProblem(name: string, error: CsvError, opened: number, skipped: number) {
-  if (error.code === 'CSV_QUOTE_NOT_CLOSED')
-    return fault('open-quote', at(name, opened), 'cannot find the end of a quoted cell', {
-      expected: 'a closing "',
-    });
-  const lines: unknown = error.lines;
-  const row = typeof lines === 'number' ? lines + skipped : opened;
-  return fault('stray-quote', at(name, row), 'cannot read a quote in the middle of a cell', {
-    expected: 'the whole cell in quotes, and "" for a quote inside it',
-  });
-}
-
-/** Spreadsheets put 'sep=;' before the header; to every parser it would be data. */
-function withoutSepLine(text: string) {
-  const plain = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  const [line, sign] = /^sep=(.)(?:\r\n|\r|\n)/i.exec(plain) ?? [];
-  if (line === undefined) return { body: plain, delimiter: null, skipped: 0 };
-  return { body: plain.slice(line.length), delimiter: sign ?? null, skipped: 1 };
+  return { header, rows, delimiter };
 }
 
 /** The first columns are enough to tell the delimiter. */
 const longestHeader = 20_000;
+
+/** Spreadsheets put a byte-order mark and 'sep=;' before the header; to every parser it would be data. */
+function beginningOf({ file, textOf }: Encoded) {
+  const head = file.read(0, Math.min(file.size, longestHeader));
+  const marked = head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf ? 3 : 0;
+  const text = textOf(head.subarray(marked));
+  const [line, sign] = /^sep=(.)(?:\r\n|\r|\n)/i.exec(text) ?? [];
+  if (line === undefined || sign === undefined)
+    return { from: marked, delimiter: sniffDelimiter(text) };
+  return { from: marked + Buffer.byteLength(line), delimiter: sign };
+}
 
 /** The sign that cuts the header into the most names we know, then into the most names. */
 function sniffDelimiter(text: string): string {

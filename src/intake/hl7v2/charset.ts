@@ -1,5 +1,7 @@
 // The bytes of an HL7 v2 file arrive; its text leaves, decoded as MSH-18 says.
 import { type Decoded, decode, windows1252 } from '../decode.js';
+import { type Encoded, encodingOf } from '../encoding.js';
+import type { LargeFile } from '../large-file.js';
 
 /** Names of HL7 table 0211 and the ones laboratories write instead. */
 const labels: readonly (readonly [RegExp, string])[] = [
@@ -18,7 +20,19 @@ const labels: readonly (readonly [RegExp, string])[] = [
  * @example decodeMessage('lab.hl7', bytes).text
  */
 export function decodeMessage(name: string, bytes: Uint8Array): Decoded {
-  const head = new TextDecoder('iso-8859-1').decode(bytes.subarray(0, headLength));
+  const textOf = decoderOf(bytes.subarray(0, headLength));
+  return textOf === null ? decode(name, bytes) : { text: textOf(bytes), notes: [] };
+}
+
+/** The same of a file read in pieces. */
+export function encodedMessages(file: LargeFile): Encoded {
+  const textOf = decoderOf(file.read(0, Math.min(file.size, headLength)));
+  return textOf === null ? encodingOf(file) : { file, textOf, notes: [] };
+}
+
+/** By MSH-18 of the first message; null where it says UTF-8 or nothing known. */
+function decoderOf(bytes: Uint8Array): ((bytes: Uint8Array) => string) | null {
+  const head = new TextDecoder('iso-8859-1').decode(bytes);
   const msh = /MSH(.)[^\r\n]*/.exec(head);
   const declared =
     msh?.[0]
@@ -26,9 +40,10 @@ export function decodeMessage(name: string, bytes: Uint8Array): Decoded {
       [declaredAt]?.split('~')[0]
       ?.trim() ?? '';
   const label = labels.find(([shape]) => shape.test(declared))?.[1];
-  if (label === undefined || label === 'utf-8') return decode(name, bytes);
-  const text = label === 'windows-1252' ? windows1252(bytes) : new TextDecoder(label).decode(bytes);
-  return { text, notes: [] };
+  if (label === undefined || label === 'utf-8') return null;
+  if (label === 'windows-1252') return windows1252;
+  const decoder = new TextDecoder(label);
+  return (text) => decoder.decode(text);
 }
 
 const headLength = 2000;

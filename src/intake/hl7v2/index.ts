@@ -16,7 +16,7 @@ import {
   type Segment,
 } from './segments.js';
 
-type Gathering = {
+export type Gathering = {
   readonly row: number;
   readonly patient: WrittenPatient;
   readonly dated: DatedResult[];
@@ -33,10 +33,30 @@ type Gathering = {
  * @example readHl7('lab.hl7', 'MSH|^~\\&|LAB|…').reports
  */
 export function readHl7(name: string, text: string): Intake {
-  const messages = messagesOf(text);
   const ignored: Problem[] = [];
+  const people = peopleIn(messagesOf(text), name, ignored);
+  const reports = [...people.values()].map((person) => reportOf(name, person, ignored));
+  const partly = [...people.values()].flatMap(({ problems, dated }) =>
+    problems.length === 0 ? [] : dated.map(({ result }) => result),
+  );
+  if (reports.length > 0) return { format: 'hl7v2', reports, ignored, partly };
+  return { format: 'hl7v2', reports: [faulty([noMessage(name)])], ignored };
+}
+
+export function noMessage(name: string): Problem {
+  return fault('no-results', at(name, null), 'cannot find a message with results', {
+    expected: 'ORU^R01',
+  });
+}
+
+/** Everybody in these messages by a key that stays the same for one person throughout a file. */
+export function peopleIn(
+  messages: readonly Message[],
+  name: string,
+  ignored: Problem[],
+): ReadonlyMap<string, Gathering> {
   const people = new Map<string, Gathering>();
-  messages.forEach((message, i) => {
+  for (const message of messages) {
     const kind = component(message, message.segments[0] ?? missing, 9, 1);
     if (kind !== 'ORU') {
       const row = message.segments[0]?.row ?? null;
@@ -48,25 +68,16 @@ export function readHl7(name: string, text: string): Intake {
           { found: kind, expected: 'ORU' },
         ),
       );
-      return;
+      continue;
     }
     for (const person of personsOf(message, name, ignored)) {
-      const key =
-        person.patient.id === null ? `message ${i} ${person.row}` : `id ${person.patient.id}`;
+      const key = person.patient.id === null ? `row ${person.row}` : `id ${person.patient.id}`;
       const before = people.get(key);
       if (before === undefined) people.set(key, person);
       else merge(before, person, name);
     }
-  });
-  const reports = [...people.values()].map((person) => reportOf(name, person, ignored));
-  const partly = [...people.values()].flatMap(({ problems, dated }) =>
-    problems.length === 0 ? [] : dated.map(({ result }) => result),
-  );
-  if (reports.length > 0) return { format: 'hl7v2', reports, ignored, partly };
-  const none = fault('no-results', at(name, null), 'cannot find a message with results', {
-    expected: 'ORU^R01',
-  });
-  return { format: 'hl7v2', reports: [faulty([none])], ignored };
+  }
+  return people;
 }
 
 const missing: Segment = { name: 'MSH', row: 0, fields: [] };
@@ -184,7 +195,11 @@ function merge(one: Gathering, other: Gathering, file: string): void {
   for (const [day, time] of other.times) if (!one.times.has(day)) one.times.set(day, time);
 }
 
-function reportOf(file: string, person: Gathering, ignored: Problem[]): Checked<WrittenReport> {
+export function reportOf(
+  file: string,
+  person: Gathering,
+  ignored: Problem[],
+): Checked<WrittenReport> {
   if (person.problems.length > 0) return faulty(person.problems);
   if (person.dated.length === 0) {
     return faulty([

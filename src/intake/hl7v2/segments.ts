@@ -27,22 +27,35 @@ const segmentName = /^[A-Z][A-Z0-9]{2}$/;
  * @example messagesOf('MSH|^~\\&|…\rPID|…').length // 1
  */
 export function messagesOf(text: string): readonly Message[] {
+  return messagesIn(text.split(/\r\n|\r|\n/).map((line, i) => ({ line, row: i + 1 })));
+}
+
+/** The same of lines that know their place. */
+export function messagesIn(
+  lines: readonly { readonly line: string; readonly row: number }[],
+): readonly Message[] {
   const messages: { separators: Separators; segments: Segment[] }[] = [];
-  text.split(/\r\n|\r|\n/).forEach((line, i) => {
+  for (const { line, row } of lines) {
     const plain = unframed(line).trim();
-    if (plain.startsWith('MSH') && plain.length > 7) {
+    if (opensMessage(plain)) {
       const separators = separatorsOf(plain);
-      messages.push({ separators, segments: [mshOf(plain, i + 1, separators)] });
-      return;
+      messages.push({ separators, segments: [mshOf(plain, row, separators)] });
+      continue;
     }
     const message = messages.at(-1);
-    if (message === undefined || plain === '') return;
+    if (message === undefined || plain === '') continue;
     const fields = plain.split(message.separators.field);
     const name = fields[0] ?? '';
-    if (!segmentName.test(name) || ['FHS', 'BHS', 'BTS', 'FTS'].includes(name)) return;
-    message.segments.push({ name, row: i + 1, fields });
-  });
+    if (!segmentName.test(name) || ['FHS', 'BHS', 'BTS', 'FTS'].includes(name)) continue;
+    message.segments.push({ name, row, fields });
+  }
   return messages;
+}
+
+/** True for the header segment that every message begins with. */
+export function opensMessage(line: string): boolean {
+  const plain = unframed(line).trim();
+  return plain.startsWith('MSH') && plain.length > 7;
 }
 
 /** Without the two signs that MLLP puts round a message. */

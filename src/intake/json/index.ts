@@ -32,14 +32,17 @@ export function jsonParts(name: string, text: string): readonly JsonPart[] {
   const oneEach =
     filled.length > 1 && filled.slice(0, 2).every(({ line }) => /^\{.*\}$/.test(line));
   if (!oneEach) return [{ problem: notJson(name, null, whole.cannot) }];
-  return filled.map(({ line, row }) => {
-    const read = readJsonTree(line);
-    if (!read.ok) return { problem: notJson(name, row, read.cannot.replace(/line \d+, /, '')) };
-    const repeated = read.twice[0];
-    return repeated === undefined
-      ? { row, value: read.value }
-      : { problem: twice(name, row, repeated) };
-  });
+  return filled.map(({ line, row }) => partOf(name, row, line));
+}
+
+/** One object of a file of many. Problems: not JSON, a field that stands twice. */
+export function partOf(name: string, row: number, text: string): JsonPart {
+  const read = readJsonTree(text);
+  if (!read.ok) return { problem: notJson(name, row, read.cannot.replace(/line \d+, /, '')) };
+  const repeated = read.twice[0];
+  return repeated === undefined
+    ? { row, value: read.value }
+    : { problem: twice(name, row, repeated) };
 }
 
 /** Written reports from JSON already cut into its objects. */

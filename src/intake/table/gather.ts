@@ -24,7 +24,8 @@ export function gather(
   return [...people.values()].flatMap((rows) => reportOf(file, rows));
 }
 
-function keyOf(row: RowFacts, apart: Apart): string {
+/** Whose row it is: rows with one key are of one person. */
+export function keyOf(row: Pick<RowFacts, 'row' | 'patient'>, apart: Apart): string {
   const { id, name, birthDate } = row.patient;
   if (apart === 'one-person') return 'one';
   if (apart === 'id' && id !== null) return `id ${id}`;
@@ -33,7 +34,11 @@ function keyOf(row: RowFacts, apart: Apart): string {
   return `row ${row.row}`;
 }
 
-function reportOf(file: string, rows: readonly RowFacts[]): readonly Checked<WrittenReport>[] {
+/** One report of the rows of one person; none of no rows. */
+export function reportOf(
+  file: string,
+  rows: readonly RowFacts[],
+): readonly Checked<WrittenReport>[] {
   const [first] = rows;
   if (first === undefined) return [];
   const problems = [...rows.flatMap((row) => row.problems), ...contradictions(file, rows)];

@@ -1,8 +1,8 @@
 // A table of cells arrives (from CSV or a spreadsheet); written reports leave.
-import { type Checked, faulty, type Problem } from '../../problem.js';
+import { type Checked, faulty, fine, type Problem } from '../../problem.js';
 import { at, fault } from '../fault.js';
 import type { WrittenReport, WrittenResult } from '../written.js';
-import { cellOf, columnOf, provedBy } from './cells.js';
+import { cellOf, columnOf, type Proved } from './cells.js';
 import type { ColumnMap } from './column-map.js';
 import { type Apart, gather } from './gather.js';
 import { longRow } from './long.js';
@@ -10,6 +10,7 @@ import { type Plan, planColumns } from './plan.js';
 import type { RowFacts } from './row-facts.js';
 import type { Table, TableRow } from './table.js';
 import { wideRow } from './wide.js';
+import { type Testimony, Witness } from './witness.js';
 
 export type TableRead = {
   readonly reports: readonly Checked<WrittenReport>[];
@@ -25,11 +26,33 @@ export type TableRead = {
 export function readTable(table: Table, map: ColumnMap = {}): TableRead {
   const planned = planColumns(table, map);
   if (!planned.ok) return { reports: [faulty(planned.problems)], ignored: [] };
-  const plan = planned.value;
-  const { proved, problems } = provedBy(table, plan);
-  const whole = [...problems, ...columnsWithoutUnit(table, plan), ...peopleAlike(table, plan)];
-  if (whole.length > 0) return { reports: [faulty(whole)], ignored: planned.notes };
-  if (table.rows.length === 0) {
+  const witness = new Witness(table.file, table.header.row, planned.value);
+  for (const row of table.rows) witness.hear(row);
+  const settled = settle(table, planned.value, witness.told(), table.rows.length);
+  if (!settled.ok) return { reports: [faulty(settled.problems)], ignored: planned.notes };
+  const read = table.rows.map((row) => readRow(table, settled.value, row));
+  const facts = read.map((row) => row.facts);
+  const reports = gather(table.file, facts, settled.value.apart);
+  return {
+    reports,
+    ignored: [...planned.notes, ...read.flatMap(({ ignored }) => ignored)],
+    partly: partlyRead(facts, reports),
+  };
+}
+
+/** How the rows of one table are to be read, once all of them were heard. */
+export type Settled = { readonly plan: Plan; readonly proved: Proved; readonly apart: Apart };
+type Head = Pick<Table, 'file' | 'header'>;
+
+/** Problems: what the columns leave open as a whole; a table without rows. */
+export function settle(table: Head, plan: Plan, told: Testimony, rows: number): Checked<Settled> {
+  const whole = [
+    ...told.problems,
+    ...columnsWithoutUnit(table, plan, told.used),
+    ...peopleAlike(table, plan, told.severalNames),
+  ];
+  if (whole.length > 0) return faulty(whole);
+  if (rows === 0) {
     const none = fault(
       'no-rows',
       at(table.file, table.header.row),
@@ -38,23 +61,17 @@ export function readTable(table: Table, map: ColumnMap = {}): TableRead {
         expected: 'at least one',
       },
     );
-    return { reports: [faulty([none])], ignored: planned.notes };
+    return faulty([none]);
   }
-  const readRow = plan.form === 'long' ? longRow : wideRow;
-  const read = table.rows.map((row) => {
-    const one = readRow(table.file, plan, proved, row);
-    const wrong = shapeOf(table, plan, row);
-    return wrong.length === 0
-      ? one
-      : { facts: { ...one.facts, results: [], problems: wrong }, ignored: [] };
-  });
-  const facts = read.map((row) => row.facts);
-  const reports = gather(table.file, facts, apartBy(table, plan));
-  return {
-    reports,
-    ignored: [...planned.notes, ...read.flatMap(({ ignored }) => ignored)],
-    partly: partlyRead(facts, reports),
-  };
+  return fine({ plan, proved: told.proved, apart: apartBy(plan, told.severalNames) });
+}
+
+export function readRow(table: Head, { plan, proved }: Settled, row: TableRow) {
+  const read = (plan.form === 'long' ? longRow : wideRow)(table.file, plan, proved, row);
+  const wrong = shapeOf(table, plan, row);
+  return wrong.length === 0
+    ? read
+    : { facts: { ...read.facts, results: [], problems: wrong }, ignored: [] };
 }
 
 function partlyRead(
@@ -73,7 +90,7 @@ function partlyRead(
 }
 
 /** A ragged row is not read at all, for its cells may have slipped; nor is a row without its id. */
-function shapeOf(table: Table, plan: Plan, row: TableRow): readonly Problem[] {
+function shapeOf(table: Head, plan: Plan, row: TableRow): readonly Problem[] {
   const [wanted, found] = [table.header.cells.length, row.cells.length];
   if (wanted !== found) {
     return [
@@ -97,10 +114,10 @@ function shapeOf(table: Table, plan: Plan, row: TableRow): readonly Problem[] {
   ];
 }
 
-function apartBy(table: Table, plan: Plan): Apart {
+function apartBy(plan: Plan, severalNames: boolean): Apart {
   if (columnOf(plan, 'id') !== null) return 'id';
   if (plan.form === 'wide') return 'each-row';
-  if (named(plan) && columnOf(plan, 'birthDate') !== null && namesIn(table, plan).size > 1)
+  if (named(plan) && columnOf(plan, 'birthDate') !== null && severalNames)
     return 'name-and-birth-date';
   return 'one-person';
 }
@@ -109,17 +126,10 @@ function named(plan: Plan): boolean {
   return columnOf(plan, 'name') !== null || columnOf(plan, 'surname') !== null;
 }
 
-function namesIn(table: Table, plan: Plan): ReadonlySet<string> {
-  const meanings = ['name', 'givenName', 'surname', 'birthDate'] as const;
-  return new Set(
-    table.rows.map((row) => JSON.stringify(meanings.map((meaning) => cellOf(plan, row, meaning)))),
-  );
-}
-
 /** Two people may have one name: without id or birth date the long form cannot keep them apart. */
-function peopleAlike(table: Table, plan: Plan): readonly Problem[] {
+function peopleAlike(table: Head, plan: Plan, severalNames: boolean): readonly Problem[] {
   if (plan.form === 'wide' || columnOf(plan, 'id') !== null || !named(plan)) return [];
-  if (columnOf(plan, 'birthDate') !== null || namesIn(table, plan).size <= 1) return [];
+  if (columnOf(plan, 'birthDate') !== null || !severalNames) return [];
   return [
     fault(
       'people-alike',
@@ -132,15 +142,18 @@ function peopleAlike(table: Table, plan: Plan): readonly Problem[] {
   ];
 }
 
-function columnsWithoutUnit(table: Table, plan: Plan): readonly Problem[] {
+function columnsWithoutUnit(
+  table: Head,
+  plan: Plan,
+  used: ReadonlySet<number>,
+): readonly Problem[] {
   return plan.columns.flatMap((column) => {
     if (column.holds !== 'result' || column.unit !== null) return [];
     const beside = plan.columns.some(
       (other) =>
         other.holds === 'part' && other.part === 'unit' && other.analyte === column.analyte,
     );
-    const used = table.rows.some((row) => (row.cells[column.index] ?? '').trim() !== '');
-    if (beside || !used) return [];
+    if (beside || !used.has(column.index)) return [];
     return [
       fault(
         'no-unit',

@@ -33,7 +33,7 @@ const mostColumns = 1000;
  * What each column holds. Long: one row a result; wide: one row a person and day.
  * Problems: a header or a meaning twice, no results to be found, a unit that contradicts its test.
  */
-export function planColumns(table: Table, map: ColumnMap): Checked<Plan> {
+export function planColumns(table: Pick<Table, 'file' | 'header'>, map: ColumnMap): Checked<Plan> {
   const place = (field: string | null): Place => ({
     file: table.file,
     row: table.header.row,

@@ -17,7 +17,7 @@ export async function* eveningLetters(
   folder: string,
 ): AsyncGenerator<EveningLetter> {
   const { last } = await readLedger(folder);
-  for (const index of evening.reports.keys()) {
+  for (let index = 0; index < evening.source.count; index += 1) {
     const judged = await judge(evening, index);
     if (judged.kind !== 'letter') continue;
     const { stem, id, understood, language, approval } = judged;

@@ -1,0 +1,90 @@
+// A file of HL7 v2 messages of any length arrives; its reports leave one at a time.
+import type { Problem } from '../../problem.js';
+import { at, fault } from '../fault.js';
+import type { Encoded } from '../encoding.js';
+import { Groups, mostReports } from '../groups.js';
+import { type ReportSource, refusedSource } from '../report-source.js';
+import { linesOf, type Span } from '../spans.js';
+import { noMessage, peopleIn, reportOf } from './index.js';
+import { messagesIn, opensMessage } from './segments.js';
+
+/** Bytes of one message; one with embedded documents may be long. */
+const largestMessage = 4 * 1024 * 1024;
+
+/** The same reports in the same order as `readHl7` gives; a message too large for that is passed over with a note. */
+export function hl7Source(encoded: Encoded): ReportSource {
+  const { file } = encoded;
+  const groups = new Groups();
+  const keys: string[] = [];
+  const pieces: Span[] = [];
+  const ignored: Problem[] = [];
+  for (const span of messageSpans(encoded)) {
+    if (span.end - span.start > largestMessage) {
+      ignored.push(tooLarge(file.name, span.row));
+      continue;
+    }
+    const notes: Problem[] = [];
+    for (const key of peopleIn(messageAt(encoded, span), file.name, notes).keys()) {
+      pieces.push(span);
+      if (groups.add(key) === keys.length) keys.push(key);
+    }
+    // Notes of a message that is somebody's come again when it is read.
+    if (notes.length > 0 && pieces.at(-1) !== span && ignored.length < mostNotes)
+      ignored.push(...notes);
+    if (groups.size > mostReports) return refusedSource('hl7v2', [tooMany(file.name, span.row)]);
+  }
+  groups.close();
+  if (groups.size === 0) return refusedSource('hl7v2', [noMessage(file.name)], ignored);
+  return {
+    format: 'hl7v2',
+    count: groups.size,
+    ignored,
+    read: (index) => {
+      const messages = [...groups.piecesOf(index)].flatMap((piece) =>
+        messageAt(encoded, pieces[piece] ?? { start: 0, end: 0, row: 0 }),
+      );
+      const notes: Problem[] = [];
+      const person = peopleIn(messages, file.name, notes).get(keys[index] ?? '');
+      if (person === undefined) throw new Error('there is no such report');
+      return { report: reportOf(file.name, person, notes), ignored: notes };
+    },
+  };
+}
+
+const mostNotes = 1000;
+
+/** What stands before the first message, such as the headers of a batch, is of none. */
+function* messageSpans({ file, textOf }: Encoded): Generator<Span> {
+  let open: Span | null = null;
+  let end = 0;
+  for (const line of linesOf(file)) {
+    const head = textOf(file.read(line.start, Math.min(line.end, line.start + headLength)));
+    if (opensMessage(head)) {
+      if (open !== null) yield { start: open.start, end, row: open.row };
+      open = line;
+    }
+    end = line.end;
+  }
+  if (open !== null) yield { start: open.start, end, row: open.row };
+}
+
+/** A header is told by its first signs. */
+const headLength = 64;
+
+function messageAt({ file, textOf }: Encoded, { start, end, row }: Span) {
+  const lines = textOf(file.read(start, end)).split(/\r\n|\r|\n/);
+  return messagesIn(lines.map((line, i) => ({ line, row: row + i })));
+}
+
+function tooLarge(name: string, row: number): Problem {
+  return fault('too-large', at(name, row), 'passed over a message this large', {
+    expected: `at most ${largestMessage / 1024 / 1024} MB`,
+  });
+}
+
+function tooMany(name: string, row: number): Problem {
+  return fault('too-many', at(name, row), 'cannot go on from here: the file is too long', {
+    expected: `at most ${mostReports} reports`,
+    remedy: 'Split it into several files.',
+  });
+}
