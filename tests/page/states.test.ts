@@ -1,0 +1,105 @@
+// Every state of the page, held to WCAG 2.2 A and AA by axe and to the width of a phone.
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import {
+  type Copy,
+  letter,
+  offences,
+  overflow,
+  paste,
+  useExample,
+  writeCopy,
+} from './open-page.js';
+import { doubtfulFerritin, ironDeficiency, unitSlip, veryLow } from './texts.js';
+import type { Page } from 'playwright-core';
+
+let copy: Copy;
+beforeAll(async () => {
+  copy = await writeCopy();
+}, 60_000);
+afterAll(() => copy?.close());
+
+const made = async (page: Page) => {
+  await paste(page, ironDeficiency);
+  await useExample(page);
+  await letter(page).getByRole('heading', { level: 1 }).waitFor();
+};
+const openAll = (page: Page) =>
+  page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })");
+
+const states: readonly (readonly [name: string, reach: (page: Page) => Promise<unknown>])[] = [
+  ['empty', async () => undefined],
+  ['short form', (page) => page.getByLabel('Type them in').check()],
+  [
+    'letter made, everything unfolded',
+    async (page) => {
+      await made(page);
+      await openAll(page);
+    },
+  ],
+  [
+    'impossible value',
+    async (page) => {
+      await paste(page, unitSlip);
+      await page.getByText('Cannot be used').first().waitFor();
+    },
+  ],
+  [
+    'doubtful value',
+    async (page) => {
+      await paste(page, doubtfulFerritin);
+      await page.getByRole('button', { name: 'It stands as written' }).first().waitFor();
+    },
+  ],
+  [
+    'held',
+    async (page) => {
+      await paste(page, veryLow);
+      await useExample(page);
+      await page.getByRole('heading', { name: 'Stop: phone first' }).waitFor();
+    },
+  ],
+  [
+    'Arabic page, Arabic beside English',
+    async (page) => {
+      await made(page);
+      await page.getByLabel('Language of the letter').selectOption('ar');
+      await page.getByLabel('Beside it').selectOption('en');
+      await page.getByLabel('Language of this page').selectOption('ar');
+      await page.locator('html[dir="rtl"]').waitFor();
+      await openAll(page);
+    },
+  ],
+];
+
+describe('the page', () => {
+  it.each(states)(
+    'offends against no rule of WCAG 2.2 A and AA and fits a phone: %s',
+    async (_name, reach) => {
+      const { page, complaints } = await copy.open();
+      await reach(page);
+      expect(await offences(page)).toEqual([]);
+      // WCAG 2.2, 1.4.10: nothing needs sideways scrolling at 320 CSS pixels; common phones have 360.
+      for (const width of [360, 320]) {
+        await page.setViewportSize({ width, height: 740 });
+        expect(await overflow(page)).toBeLessThanOrEqual(0);
+      }
+      expect(complaints).toEqual([]);
+      await page.context().close();
+    },
+    60_000,
+  );
+
+  it('runs from right to left in Arabic, with values left to right', async () => {
+    const { page } = await copy.open({ width: 1280, height: 900 }, 'ar');
+    await page.locator('html[lang="ar"][dir="rtl"]').waitFor();
+    await page.locator('textarea').first().fill(ironDeficiency);
+    const value = page.locator('bdi[dir="ltr"]', { hasText: '9 ug/L' });
+    await value.waitFor();
+    const [steps, shown] = await Promise.all([
+      page.locator('.steps').boundingBox(),
+      page.locator('.letter-part').boundingBox(),
+    ]);
+    expect(steps?.x ?? 0).toBeGreaterThan(shown?.x ?? 0);
+    await page.context().close();
+  }, 60_000);
+});

@@ -1,0 +1,39 @@
+// Every language of the page says every message, with the same blanks, and leaves none in English.
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { analytes, dietAvoids, diets, nextSteps } from '../../src/terms.js';
+
+const read = (tag: string) =>
+  JSON.parse(readFileSync(`locales/${tag}/page.json`, 'utf8')) as Record<string, string>;
+const english = read('en');
+const blanks = (text: string) =>
+  [...text.matchAll(/\{\{[\w-]+\}\}/g)].map(([blank]) => blank).sort();
+
+describe.each(['es', 'ar', 'hi'])('the page in %s', (tag) => {
+  const own = read(tag);
+  it('says every message of the English page and no other', () => {
+    expect(Object.keys(own).sort()).toEqual(Object.keys(english).sort());
+  });
+  it('keeps the blanks of every message', () => {
+    for (const [key, text] of Object.entries(english))
+      expect([key, blanks(own[key] ?? '')]).toEqual([key, blanks(text)]);
+  });
+  it('is in one form of Unicode and says nothing empty', () => {
+    for (const text of Object.values(own)) {
+      expect(text).toBe(text.normalize('NFC'));
+      expect(text.trim()).not.toBe('');
+    }
+  });
+});
+
+describe('the page in English', () => {
+  it('has words for every member of the lists it shows whole', () => {
+    const needed = [
+      ...analytes.map((each) => `test.${each}`),
+      ...nextSteps.map((each) => `step.${each}`),
+      ...diets.map((each) => `diet.${each}`),
+      ...dietAvoids.map((each) => `avoid.${each}`),
+    ];
+    expect(needed.filter((key) => !(key in english))).toEqual([]);
+  });
+});
