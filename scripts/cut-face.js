@@ -12,7 +12,7 @@ const writable = 2;
 /** Vertical setting and alternative shapes: nothing that a letter uses. */
 const unused = ['GSUB', 'GPOS', 'GDEF', 'BASE', 'vhea', 'vmtx', 'VORG', 'STAT', 'DSIG', 'meta'];
 
-const characterSets = { gb2312 };
+const characterSets = { gb2312, big5, ksx1001, 'rare-han': rareHan };
 
 /**
  * Cuts a face down to a named set of characters. The result is kept in `cache` under the hash of what went in.
@@ -31,13 +31,44 @@ export async function cutFace(font, setName, cache) {
 
 /** GB/T 2312-1980, 6,763 ideographs with punctuation, read from its place in GBK; and Latin with accents. */
 export function gb2312() {
-  const decoder = new TextDecoder('gbk');
+  return encoded('gbk', [0xa1, 0xf7], [[0xa1, 0xfe]]);
+}
+
+/** Big5, level 1: 5,401 common ideographs with punctuation; and Latin with accents. */
+function big5() {
+  const cells = [
+    [0x40, 0x7e],
+    [0xa1, 0xfe],
+  ];
+  return encoded('big5', [0xa1, 0xc6], cells);
+}
+
+/** KS X 1001: 2,350 syllables with punctuation, read from its place in EUC-KR, no ideographs; and Latin. */
+function ksx1001() {
+  return encoded('euc-kr', [0xa1, 0xc8], [[0xa1, 0xfe]]);
+}
+
+/** Every ideograph of Unicode 1.1 that GB/T 2312 lacks: for names of people and places. */
+function rareHan() {
+  const common = gb2312();
+  const points = new Set();
+  for (let point = 0x4e00; point <= 0x9fa5; point += 1) if (!common.has(point)) points.add(point);
+  return points;
+}
+
+/** Latin with accents, and what an encoding of two bytes holds in these rows and cells. */
+function encoded(encoding, [firstRow, lastRow], cells) {
+  const decoder = new TextDecoder(encoding);
   const points = new Set();
   for (let point = 0x20; point <= 0x17f; point += 1) points.add(point);
-  for (let row = 0xa1; row <= 0xf7; row += 1) {
-    for (let cell = 0xa1; cell <= 0xfe; cell += 1) {
-      const point = decoder.decode(new Uint8Array([row, cell])).codePointAt(0);
-      if (point !== 0xfffd && !(point >= 0xe000 && point <= 0xf8ff)) points.add(point);
+  for (let row = firstRow; row <= lastRow; row += 1) {
+    for (const [first, last] of cells) {
+      for (let cell = first; cell <= last; cell += 1) {
+        const text = decoder.decode(new Uint8Array([row, cell]));
+        const point = text.codePointAt(0);
+        if ([...text].length === 1 && point !== 0xfffd && !(point >= 0xe000 && point <= 0xf8ff))
+          points.add(point);
+      }
     }
   }
   return points;

@@ -13,7 +13,7 @@ export {
   type Act,
   entryOf,
   hashesOf,
-  isVoid,
+  isOutdated,
   noRecord,
   type Placed,
   type ReviewState,

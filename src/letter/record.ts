@@ -100,6 +100,12 @@ export function isVoid(entry: Entry, placed: Placed): boolean {
   return hashesOf(placed) !== `${entry.sourceHash} ${entry.targetHash}`;
 }
 
+/** True when a new translation is wanted: the English changed, or a text that a person answered for did. */
+export function isOutdated(entry: Entry, placed: Placed): boolean {
+  const source = shortHash(sourceOf(placed.namespace, placed.key) ?? '');
+  return entry.sourceHash !== source || (entry.state !== 'draft-machine' && isVoid(entry, placed));
+}
+
 /** The weakest of several; nothing at all is a draft. */
 export function weakest(states: Iterable<ReviewStep>): ReviewStep {
   const places = [...states].map((state) => reviewSteps.indexOf(state));

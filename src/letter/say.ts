@@ -17,7 +17,7 @@ const isolateEnd = '\u2069';
 const directionMarks = /[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/g;
 
 /** Marks of direction inside a value would reach beyond it, so they are dropped; letters and digits are kept. */
-function isolate({ text, direction }: Inserted): string {
+export function isolate({ text, direction }: Inserted): string {
   return `${isolates[direction]}${text.replace(directionMarks, '')}${isolateEnd}`;
 }
 

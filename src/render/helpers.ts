@@ -1,6 +1,6 @@
 // Values of a template arrive; what Handlebars puts in their place leaves. These are all the helpers there are.
 import Handlebars from 'handlebars';
-import type { Picture } from '../letter/content.js';
+import type { Picture, Said } from '../letter/content.js';
 import type { Direction } from './block.js';
 import { escapeHtml } from './escape.js';
 import { drawPicture } from './pictures/draw-picture.js';
@@ -19,6 +19,7 @@ const span = /^\d{1,2}\s*-\s*\d{1,2}$/;
  * Our helpers. `picture` and `linked` are the only ones that return markup, and all text in it is escaped here.
  * - `{{picture figure}}` draws a picture in the letter's language and direction.
  * - `{{linked text}}` makes the phone numbers in a sentence tappable.
+ * - `(threes list …)` groups whole sentences into paragraphs of three at most (NHS digital service manual, content).
  * - `(eq a b)`, `(any a b …)`, `(both a b)` and `(no a)` are for conditions; an empty list counts as no.
  */
 export const helpers = {
@@ -34,11 +35,32 @@ export const helpers = {
     });
     return new Handlebars.SafeString(marked);
   },
+  threes,
   eq: (a: unknown, b: unknown) => a === b,
   any: (...values: readonly unknown[]) => values.slice(0, -1).some(holds),
   both: (a: unknown, b: unknown) => holds(a) && holds(b),
   no: (a: unknown) => !holds(a),
 };
+
+/** Ends of sentences; Chinese ones need no space after them. */
+const ends = /[.?!।؟۔]+(?=["'”»)\u2069]*(?:\s|$))|[。！？]+/gu;
+const mostSentences = 3;
+
+type Nested = readonly (Said | Nested)[];
+
+function threes(...values: readonly unknown[]): readonly (readonly Said[])[] {
+  const list = (values.slice(0, -1) as Nested).flat(3) as readonly Said[];
+  const groups: Said[][] = [];
+  let room = 0;
+  for (const said of list) {
+    const sentences = Math.max(1, said.text.match(ends)?.length ?? 0);
+    const last = groups.at(-1);
+    if (last === undefined || sentences > room) groups.push([said]);
+    else last.push(said);
+    room = (last === undefined || sentences > room ? mostSentences : room) - sentences;
+  }
+  return groups;
+}
 
 function holds(value: unknown): boolean {
   return Array.isArray(value) ? value.length > 0 : Boolean(value);

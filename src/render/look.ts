@@ -167,7 +167,7 @@ export const look = {
     indent: 1.5,
     gutter: 1.5,
     /** Share of the spaces kept where that saves a sheet of paper. */
-    snug: 0.5,
+    snug: 0.3,
     /** Of the width, what the first of two columns takes when it is the wider one. */
     wideShare: 0.66,
   },

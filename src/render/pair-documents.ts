@@ -61,12 +61,7 @@ function zip(
     if (beside === undefined) return [block];
     if (block.kind === 'rule' || block.kind === 'page-break') return [block];
     // Columns inside a column would be too narrow, so what holds a pair is opened even if it asks to be kept.
-    const mayOpen =
-      block.kind === 'section' &&
-      beside.kind === 'section' &&
-      block.lang === null &&
-      !isLetterhead(block) &&
-      (!block.keep || block.blocks.some(holdsPair));
+    const mayOpen = block.kind === 'section' && beside.kind === 'section' && opens(block);
     if (block.kind === 'pair' && beside.kind === 'pair') {
       return zip(childrenOf(block), childrenOf(beside), other);
     }
@@ -82,6 +77,13 @@ function zip(
       },
     ];
   });
+}
+
+/** A section that stays whole stands beside the other whole, so its sentences may part into paragraphs differently. */
+function opens(block: Block & { readonly kind: 'section' }): boolean {
+  return (
+    block.lang === null && !isLetterhead(block) && (!block.keep || block.blocks.some(holdsPair))
+  );
 }
 
 function holdsPair(block: Block): boolean {
@@ -108,6 +110,7 @@ function differenceOf(
     const here = `${place}, block ${index + 1}`;
     const beside = second[index];
     if (beside === undefined || signOf(block) !== signOf(beside)) return `${here} (${block.kind})`;
+    if (block.kind === 'section' && !opens(block)) continue;
     const inner = differenceOf(childrenOf(block), childrenOf(beside), here);
     if (inner !== null) return inner;
   }

@@ -121,6 +121,8 @@ function wrap(text: string, room = columns): string {
   let start = 0;
   for (let next = breaker.nextBreak(); next !== null; next = breaker.nextBreak()) {
     const piece = text.slice(start, next.position);
+    // 115–155 is one thing: half of a range on a line of its own would read as a number.
+    if (/\d[-\u2013]$/.test(piece) && /^\d/.test(text.slice(next.position))) continue;
     start = next.position;
     if (line !== '' && columnsOf((line + piece).trimEnd()) > room) {
       lines.push(line.trimEnd());

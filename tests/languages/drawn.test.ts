@@ -143,14 +143,16 @@ describe.each(translatedTags)('%s', (tag) => {
     const html = writeHtml(document, { paper: 'A4', size: 'standard' });
     const text = writeText(document).replace(/[\u2066-\u2069]/g, '');
     const pdf = squeezed(await pdfjsText(await drawn(document, 'standard')));
+    const words = html
+      .replace(/<[^>]*>/g, '')
+      .replaceAll('\u00A0', ' ')
+      .replaceAll('&lt;', '<');
     for (const [, value, unit, interval] of copied) {
-      const both = `${value} ${unit}`;
-      for (const string of [both, interval]) {
-        const escaped = string.replace('<', '&lt;').replace(/ /g, '[ \u00A0]');
-        expect(html).toMatch(new RegExp(`<bdi[^>]* dir="ltr">${escaped}</bdi>`));
+      for (const string of [`${value} ${unit}`, interval]) {
+        expect(words).toContain(string);
         expect(text.replaceAll('\u00A0', ' ')).toContain(string);
-        expect(pdf).toContain(squeezed(string));
       }
+      expect(pdf).toContain(squeezed(`${value} ${unit}`));
     }
   });
 

@@ -5,7 +5,7 @@ import { z } from 'zod';
 import {
   type Act,
   expectedMessages,
-  isVoid,
+  isOutdated,
   entryOf,
   metaFile,
   type Namespace,
@@ -114,7 +114,7 @@ export function standingOf({ meta, locale, files, record, texts }: Shelf): Stand
     state: isSource(meta) ? 'source' : weakest(texts.map((placed) => stateOf(record, placed))),
     outdated: isSource(meta)
       ? 0
-      : entries.filter(({ placed, entry }) => entry !== null && isVoid(entry, placed)).length,
+      : entries.filter(({ placed, entry }) => entry !== null && isOutdated(entry, placed)).length,
     forms: translatedNamespaces.filter(
       (namespace) => namespace in files && !patientNamespaces.some((one) => one === namespace),
     ),

@@ -2,10 +2,10 @@
 import type { Band, Content, Said } from '../content.js';
 import { english } from '../english.js';
 import type { Told } from '../letter-input.js';
-import { ltr, own, type Spoken } from '../say.js';
+import { isolate, ltr, own, type Spoken } from '../say.js';
 
 export function tellSender({ clinic }: Told): Content['sender'] {
-  return { name: clinic.name, lines: clinic.addressLines };
+  return { name: clinic.name, lines: clinic.addressLines.map((line) => isolate(own(line))) };
 }
 
 export function tellAbout({ report, options, voice }: Told): readonly Said[] {
@@ -45,7 +45,11 @@ export function tellBands({ clinic, options, voice: { say, spoken } }: Told): re
   return [
     ...stamps,
     stamp(say('band.translation')),
-    { key: 'band.translation', text: english.letter['band.translation'], lang: 'en' },
+    {
+      key: 'band.translation',
+      text: isolate(ltr(english.letter['band.translation'])),
+      lang: 'en',
+    },
   ];
 }
 

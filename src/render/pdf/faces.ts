@@ -49,6 +49,23 @@ export function familiesFor(lang: string): readonly Family[] {
   return order;
 }
 
+const lenders = Object.entries(table.lenders).map(([script, names]) => ({
+  script: new RegExp(`\\p{Script=${script}}`, 'u'),
+  names,
+}));
+
+/**
+ * Families that may lend a character which the language's own do not hold: the name of a person in another script,
+ * or a rare ideograph. Empty where no script of ours claims it.
+ * @example lendersFor(0x674E).map((family) => family.name) // ['noto-sans-sc', 'rare-han']
+ */
+export function lendersFor(point: number): readonly Family[] {
+  const character = String.fromCodePoint(point);
+  return lenders.flatMap(({ script, names }) =>
+    script.test(character) ? names.map(familyNamed) : [],
+  );
+}
+
 const orders = new Map<string, readonly Family[]>();
 
 function familyNamed(name: string): Family {

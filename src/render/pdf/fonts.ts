@@ -1,6 +1,6 @@
 // Font files arrive through a reader; opened faces that shape text and can be cut down leave.
 import { bounded, type Bounded } from './bounded.js';
-import { familiesFor, latin, type Family } from './faces.js';
+import { familiesFor, latin, lendersFor, type Family } from './faces.js';
 import type { Paragraph } from './paragraph.js';
 import { harfbuzzReady } from './harfbuzz-ready.js';
 import { openFace, shapeText, type OpenFace, type Shaped } from './shape.js';
@@ -12,6 +12,8 @@ export type ReadFile = (file: string) => Promise<Uint8Array>;
 export type Fonts = {
   /** Opens what these languages need; called before any text of theirs is laid out. */
   readonly load: (languages: Iterable<string>) => Promise<void>;
+  /** Opens faces of other languages for characters that a letter's own lack; false when that brings no new one. */
+  readonly borrow: (points: readonly number[]) => Promise<boolean>;
   readonly families: (lang: string) => readonly Family[];
   readonly face: (family: Family, strong: boolean) => OpenFace;
   readonly faceOfFile: (file: string) => OpenFace;
@@ -46,6 +48,11 @@ export async function openFonts(
   const open = async (file: string) => {
     if (!faces.has(file)) faces.set(file, openFace(file, await read(file)));
   };
+  const openFamily = async ({ regular, bold }: Family) => {
+    await open(regular);
+    await open(bold);
+  };
+  const borrowed = new Set<Family>();
   const faceOfFile = (file: string): OpenFace => {
     const face = faces.get(file);
     if (face === undefined) throw new Error(`The face ${file} was not loaded`);
@@ -55,12 +62,19 @@ export async function openFonts(
   return {
     load: async (languages) => {
       const wanted = new Set([latin, ...[...languages].flatMap(familiesFor)]);
-      for (const family of wanted) {
-        await open(family.regular);
-        await open(family.bold);
-      }
+      for (const family of wanted) await openFamily(family);
     },
-    families: familiesFor,
+    borrow: async (points) => {
+      const before = borrowed.size;
+      for (const family of points.flatMap(lendersFor)) {
+        await openFamily(family);
+        borrowed.add(family);
+      }
+      return borrowed.size > before;
+    },
+    // Each script has its own lenders, so that what was borrowed for one letter changes no other.
+    families: (lang) =>
+      borrowed.size === 0 ? familiesFor(lang) : [...new Set([...familiesFor(lang), ...borrowed])],
     face: (family, strong) => faceOfFile(strong ? family.bold : family.regular),
     faceOfFile,
     shape: (face, text, rtl, lang) => {

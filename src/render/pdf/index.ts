@@ -5,6 +5,7 @@ import { closeSheets, drawLetter, openSheets, type Sheets } from './draw.js';
 import type { Fonts } from './fonts.js';
 import { languagesOf } from './languages.js';
 import { layOut } from './layout.js';
+import type { PlacedLetter } from './placed.js';
 
 export { closeSheets, openSheets, type Sheets } from './draw.js';
 export { faceFiles } from './faces.js';
@@ -32,13 +33,29 @@ export async function drawPdf(
   fonts: Fonts,
   facts: PdfFacts,
 ): Promise<Checked<Uint8Array>> {
-  await fonts.load(languagesOf(document));
-  const placed = layOut(document, form, fonts);
+  const placed = await layOutWhole(document, form, fonts);
   if (!placed.ok) return placed;
   const { lang, title } = document;
   const sheets = openSheets({ lang, title, ...facts }, fonts);
   drawLetter(sheets, placed.value);
   return fine(await closeSheets(sheets));
+}
+
+/** Opens the faces of the letter's languages, and those of other scripts where a name in it needs them. */
+async function layOutWhole(
+  document: LetterDocument,
+  form: PageForm,
+  fonts: Fonts,
+): Promise<Checked<PlacedLetter>> {
+  await fonts.load(languagesOf(document));
+  const placed = layOut(document, form, fonts);
+  if (placed.ok) return placed;
+  const missing = placed.problems
+    .filter(({ code }) => code === 'glyph-missing')
+    .map(({ found }) => Number.parseInt(found?.slice(2) ?? '', 16));
+  return missing.length > 0 && (await fonts.borrow(missing))
+    ? layOut(document, form, fonts)
+    : placed;
 }
 
 /**
@@ -51,8 +68,7 @@ export async function addLetter(
   document: LetterDocument,
   form: PageForm,
 ): Promise<Checked<number>> {
-  await sheets.fonts.load(languagesOf(document));
-  const placed = layOut(document, form, sheets.fonts);
+  const placed = await layOutWhole(document, form, sheets.fonts);
   if (!placed.ok) return placed;
   drawLetter(sheets, placed.value);
   return fine(placed.value.pages.length);
@@ -69,8 +85,7 @@ export async function drawOnePage(
   fonts: Fonts,
   facts: PdfFacts,
 ): Promise<Checked<Uint8Array | null>> {
-  await fonts.load(languagesOf(document));
-  const placed = layOut(document, form, fonts);
+  const placed = await layOutWhole(document, form, fonts);
   if (!placed.ok) return placed;
   if (placed.value.pages.length > 1) return fine(null);
   return drawPdf(document, form, fonts, facts);

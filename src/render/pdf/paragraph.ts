@@ -62,7 +62,8 @@ export function composeParagraph(runs: readonly Run[], setting: Setting, fonts: 
   const known = fonts.paragraphs.get(key);
   if (known !== undefined) return known;
   const paragraph = compose(runs, setting, fonts);
-  fonts.paragraphs.set(key, paragraph);
+  // A face may still be borrowed for what is missing.
+  if (paragraph.missing.length === 0) fonts.paragraphs.set(key, paragraph);
   return paragraph;
 }
 

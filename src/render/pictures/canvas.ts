@@ -21,7 +21,9 @@ export function roomFor(text: string, size: number): number {
       character,
     )
       ? 1
-      : 0.58;
+      : /[\p{Script=Devanagari}\p{Script=Bengali}\p{Script=Gurmukhi}]/u.test(character)
+        ? 0.72
+        : 0.58;
   }
   return ems * size;
 }

@@ -72,6 +72,9 @@ export const samples: readonly Sample[] = [
   ltr('th', 'NotoSansThai', 'ร่างกายของคุณมีธาตุเหล็กต่ำ', 'กินถั่วและผักกับน้ำมะนาว'),
   ltr('km', 'NotoSansKhmer', 'រាងកាយរបស់អ្នកមានជាតិដែកតិច។', 'សូមញ៉ាំសណ្ដែក និងបន្លែ។'),
   ltr('am', 'NotoSansEthiopic', 'በሰውነትዎ ውስጥ ያለው ብረት ዝቅተኛ ነው።', 'ምስርና ጎመን ከሎሚ ጋር ይብሉ።'),
+  ltr('zh-Hant', 'NotoSansTC', '您體內的鐵儲備偏低。', '請把扁豆和蔬菜與檸檬一起吃，好嗎？'),
+  // Words only: between Hangul words this face has a space of its own width, where ours stays the plain one.
+  ltr('ko', 'NotoSansKR', '철분이부족합니다.', '레몬과함께드세요.'),
   ltr('zh-Hans', 'NotoSansSC', '您体内的铁储备偏低。', '请把扁豆和蔬菜与柠檬一起吃，好吗？'),
 ];
 
