@@ -1,8 +1,7 @@
 // The desk arrives; what the readers and the measuring room make of it leaves, with what is still needed.
-import { type CheckedFile, sayUnderstanding } from '../app/say-understanding.js';
 import { type Understood, understand } from '../app/understand.js';
-import { type InputOptions, largestFile, readAge, readInput } from '../intake/index.js';
-import type { InputFile, Intake, WrittenPatient, WrittenReport } from '../intake/written.js';
+import { largestFile, readAge, readInput } from '../intake/index.js';
+import type { InputFile, WrittenPatient, WrittenReport, WrittenResult } from '../intake/written.js';
 import type { Problem } from '../problem.js';
 import type { Desk, Person, Source } from './desk.js';
 import { writeReportFile } from './write-report-file.js';
@@ -14,7 +13,10 @@ export type Reading = {
   readonly reports: readonly { readonly label: string | null }[];
   readonly written: WrittenReport | null;
   readonly understood: Understood | null;
-  readonly lines: CheckedFile['lines'];
+  /** Results that could be read in a report that as a whole could not: to be shown, never to be used. */
+  readonly partly: readonly WrittenResult[];
+  /** Lines and fields that were passed over, with why. */
+  readonly ignored: readonly Problem[];
   readonly problems: readonly Problem[];
   readonly needs: readonly Need[];
 };
@@ -23,7 +25,8 @@ const nothing: Reading = {
   reports: [],
   written: null,
   understood: null,
-  lines: [],
+  partly: [],
+  ignored: [],
   problems: [],
   needs: ['results'],
 };
@@ -35,27 +38,31 @@ const nothing: Reading = {
 export async function readDesk(desk: Desk, today: string): Promise<Reading> {
   const file = fileOf(desk.source);
   if (file === null) return nothing;
-  const intake = await readInput(file, {} satisfies InputOptions);
+  const intake = await readInput(file);
   const chosen = intake.reports[desk.which] ?? intake.reports[0];
   const reports = intake.reports.map((report) => ({
     label: report.ok ? (report.value.patient.name ?? report.value.patient.id) : null,
   }));
-  if (chosen === undefined || !chosen.ok) {
-    const lines = sayUnderstanding(intake, today, []).lines;
-    return { ...nothing, reports, lines, problems: chosen?.problems ?? [] };
-  }
+  const { ignored } = intake;
+  if (chosen === undefined || !chosen.ok)
+    return {
+      ...nothing,
+      reports,
+      ignored,
+      partly: intake.partly ?? [],
+      problems: chosen?.problems ?? [],
+    };
   const written = corrected(withPerson(chosen.value, desk.person), desk);
   const needs: Need[] = [];
   if (written.patient.sex === null) needs.push('sex');
   if (written.panel.collected === null) needs.push('collected');
-  const alone: Intake = { ...intake, reports: [{ ok: true, value: written, notes: [] }] };
-  const { lines } = sayUnderstanding(alone, today, desk.confirmed);
   const read = needs.length === 0 ? understand(written, today, desk.confirmed) : null;
   return {
     reports,
     written,
-    lines,
+    partly: [],
     needs,
+    ignored: [...ignored, ...(read?.ok ? read.notes : [])],
     understood: read?.ok ? read.value : null,
     problems: read === null || read.ok ? [] : read.problems,
   };

@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Advice } from '../advise/advice.js';
 import type { Kit } from '../app/kit.js';
+import type { Format, Outcome } from '../app/make-letter.js';
 import type { ReasoningContent } from '../letter/index.js';
 import type { Problem } from '../problem.js';
 import type { ClinicRead } from './clinic.js';
@@ -13,13 +14,17 @@ export type Made =
   | { readonly kind: 'waiting' }
   | { readonly kind: 'fault' }
   | { readonly kind: 'refused'; readonly problems: readonly Problem[] }
-  | { readonly kind: 'held'; readonly callSheet: ReasoningContent; readonly reasoning: string }
+  | {
+      readonly kind: 'held';
+      readonly callSheet: ReasoningContent;
+      readonly reasoning: () => Promise<string>;
+    }
   | {
       readonly kind: 'made';
       readonly html: string;
-      readonly text: string;
-      readonly note: string;
-      readonly reasoning: string;
+      /** The rest is made when somebody asks for it, so that a keystroke costs one letter only. */
+      readonly words: (format: 'text' | 'note') => Promise<string>;
+      readonly reasoning: () => Promise<string>;
     };
 
 export type Outlook = {
@@ -33,7 +38,8 @@ const start: Outlook = {
     reports: [],
     written: null,
     understood: null,
-    lines: [],
+    partly: [],
+    ignored: [],
     problems: [],
     needs: ['results'],
   },
@@ -62,27 +68,18 @@ async function look(desk: Desk, clinic: ClinicRead, kit: Kit, today: string): Pr
   if (understood === null) return { reading, suggested: null, made: { kind: 'waiting' } };
   const suggested = suggestionsFor(understood, desk, today);
   if (!clinic.ok) return { reading, suggested, made: { kind: 'waiting' } };
-  const outcome = await makeFromDesk(
-    understood,
-    clinic.clinic,
-    desk,
-    kit,
-    ['html', 'text', 'note'],
-    today,
-  );
+  const as = (format: Format) =>
+    makeFromDesk(understood, clinic.clinic, desk, kit, [format], today);
+  const outcome = await as('html');
   if (outcome.kind === 'refused') return { reading, suggested, made: outcome };
-  const reasoning = await reasoningPage(understood, desk, kit, today);
+  const reasoning = () => reasoningPage(understood, desk, kit, today);
   if (outcome.kind === 'held') return { reading, suggested, made: { ...outcome, reasoning } };
-  const file = (ending: string) => {
-    const content = outcome.files.find((each) => each.ending === ending)?.content;
-    return typeof content === 'string' ? content : '';
-  };
-  const made: Made = {
-    kind: 'made',
-    html: file('html'),
-    text: file('txt'),
-    note: file('note.txt'),
-    reasoning,
-  };
-  return { reading, suggested, made };
+  const words = async (format: Format) => textIn(await as(format));
+  return { reading, suggested, made: { kind: 'made', html: textIn(outcome), words, reasoning } };
+}
+
+/** The first file of an outcome, where it is text. */
+function textIn(outcome: Outcome): string {
+  const content = outcome.kind === 'made' ? outcome.files[0]?.content : null;
+  return typeof content === 'string' ? content : '';
 }

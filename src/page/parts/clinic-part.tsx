@@ -39,7 +39,12 @@ export function ClinicPart({
     <section class="card" aria-labelledby="clinic-heading">
       <h2 id="clinic-heading">
         {say('clinic.heading')}
-        {form.name === '' ? '' : <bdi>: {form.name}</bdi>}
+        {form.name === '' ? null : (
+          <>
+            {': '}
+            <bdi>{form.name}</bdi>
+          </>
+        )}
       </h2>
       {missing.length === 0 ? null : (
         <>

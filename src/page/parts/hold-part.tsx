@@ -18,7 +18,7 @@ export function HoldPart({ say, sheet, onRelease }: Props) {
     <div class="hold" role="alert">
       <h3>
         <span class="sign" aria-hidden="true">
-          ✋
+          !
         </span>{' '}
         {say('hold.heading')}
       </h3>

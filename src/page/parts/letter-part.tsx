@@ -1,5 +1,5 @@
 // What was made of the desk arrives; the letter or the call sheet is shown, and can be printed, saved, read and noted.
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { sayProblem } from '../../problem.js';
 import type { Made } from '../use-made.js';
 import type { Say } from '../words.js';
@@ -84,7 +84,7 @@ export function LetterPart({
             <button type="button" onClick={() => void save('html')}>
               {say('letter.html')}
             </button>
-            <ReadAloud say={say} language={language} text={() => made.text} />
+            <ReadAloud say={say} language={language} text={() => made.words('text')} />
           </div>
           <p role="status" class="told">
             {told}
@@ -104,37 +104,67 @@ export function LetterPart({
               <li>{say('letter.teach.3')}</li>
             </ol>
           </details>
-          <details>
-            <summary>{say('letter.note')}</summary>
-            <pre lang="en" dir="ltr" class="note">
-              {made.note}
-            </pre>
-            <button
-              type="button"
-              onClick={() =>
-                void navigator.clipboard
-                  ?.writeText(made.note)
-                  .then(() => setTold(say('letter.copied')))
-              }
-            >
-              {say('letter.copy')}
-            </button>
-          </details>
+          <Note say={say} make={made.words} />
         </>
       ) : null}
       {made.kind === 'made' || made.kind === 'held' ? (
-        <Reasoning say={say} html={made.reasoning} />
+        <Reasoning say={say} make={made.reasoning} />
       ) : null}
     </section>
   );
 }
 
-function Reasoning({ say, html }: { readonly say: Say; readonly html: string }) {
+/** Made when it is unfolded, and again when what it was made from changes. */
+function useWhenOpen(open: boolean, make: () => Promise<string>): string {
+  const [text, setText] = useState('');
+  useEffect(() => {
+    let wanted = true;
+    if (open)
+      void make().then((made) => {
+        if (wanted) setText(made);
+      });
+    return () => {
+      wanted = false;
+    };
+  }, [open, make]);
+  return text;
+}
+
+function Reasoning({ say, make }: { readonly say: Say; readonly make: () => Promise<string> }) {
   const [open, setOpen] = useState(false);
+  const html = useWhenOpen(open, make);
   return (
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{say('letter.reasoning')}</summary>
-      {open ? <LetterFrame html={html} title={say('letter.reasoning')} /> : null}
+      {open && html !== '' ? <LetterFrame html={html} title={say('letter.reasoning')} /> : null}
+    </details>
+  );
+}
+
+function Note({
+  say,
+  make,
+}: {
+  readonly say: Say;
+  readonly make: (format: 'note') => Promise<string>;
+}) {
+  const [open, setOpen] = useState(false);
+  const [told, setTold] = useState('');
+  const write = useMemo(() => () => make('note'), [make]);
+  const note = useWhenOpen(open, write);
+  const copy = () => navigator.clipboard.writeText(note).then(() => setTold(say('letter.copied')));
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{say('letter.note')}</summary>
+      <pre lang="en" dir="ltr" class="note">
+        {note}
+      </pre>
+      <button type="button" onClick={() => void copy()}>
+        {say('letter.copy')}
+      </button>
+      <p role="status" class="told">
+        {told}
+      </p>
     </details>
   );
 }

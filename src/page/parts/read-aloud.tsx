@@ -4,7 +4,7 @@ import type { Say } from '../words.js';
 
 type Props = {
   readonly say: Say;
-  readonly text: () => string;
+  readonly text: () => Promise<string>;
   readonly language: { readonly tag: string; readonly name: string };
 };
 
@@ -22,8 +22,8 @@ export function ReadAloud({ say, text, language }: Props) {
   const voice = voiceFor(voices, language.tag);
   if (voice === undefined)
     return <p class="quiet">{say('letter.no-voice', { language: language.name })}</p>;
-  const start = () => {
-    const spoken = new SpeechSynthesisUtterance(text());
+  const start = async () => {
+    const spoken = new SpeechSynthesisUtterance(await text());
     spoken.voice = voice;
     spoken.lang = voice.lang;
     spoken.onend = () => setReading(false);
@@ -36,7 +36,7 @@ export function ReadAloud({ say, text, language }: Props) {
     setReading(false);
   };
   return (
-    <button type="button" onClick={reading ? stop : start}>
+    <button type="button" onClick={() => (reading ? stop() : void start())}>
       {say(reading ? 'letter.stop' : 'letter.read')}
     </button>
   );

@@ -39,7 +39,6 @@ const deciding: readonly Analyte[] = ['haemoglobin', 'ferritin', 'transferrin-sa
 
 export function UnderstoodPart({ say, reading, confirmed, onConfirm, onCorrect }: Props) {
   const lines = linesOf(reading);
-  const others = reading.lines.filter(({ standing }) => standing === 'ignored');
   const loose = reading.problems.filter(
     (problem) => !lines.some((line) => belongs(problem.place.field, line.analyte)),
   );
@@ -107,11 +106,13 @@ export function UnderstoodPart({ say, reading, confirmed, onConfirm, onCorrect }
                 </button>
               </p>
             ) : null}
-            <Correct
-              say={say}
-              line={line}
-              onCorrect={(correction) => onCorrect(line.analyte, correction)}
-            />
+            {reading.written === null ? null : (
+              <Correct
+                say={say}
+                line={line}
+                onCorrect={(correction) => onCorrect(line.analyte, correction)}
+              />
+            )}
           </li>
         ))}
         {loose.map((problem) => (
@@ -138,14 +139,14 @@ export function UnderstoodPart({ say, reading, confirmed, onConfirm, onCorrect }
           })}
         </p>
       )}
-      {others.length === 0 ? null : (
+      {reading.ignored.length === 0 ? null : (
         <details>
           <summary>
-            {say('understood.ignored')} ({others.length})
+            {say('understood.ignored')} ({reading.ignored.length})
           </summary>
           <ul lang="en" dir="ltr">
-            {others.map(({ words, place }) => (
-              <li key={`${place.row} ${words}`}>{visible(words, 300)}</li>
+            {reading.ignored.map((problem) => (
+              <li key={sayProblem(problem)}>{sayProblem(problem)}</li>
             ))}
           </ul>
         </details>
@@ -200,10 +201,10 @@ function Correct({
   );
 }
 
-function linesOf({ written, understood, problems }: Reading): readonly Line[] {
-  if (written === null) return [];
+function linesOf({ written, partly, understood, problems }: Reading): readonly Line[] {
+  const results = written?.panel.results ?? partly;
   return analytes.flatMap((analyte) => {
-    const result = written.panel.results.find((each) => each.analyte === analyte);
+    const result = results.find((each) => each.analyte === analyte);
     if (result === undefined) return [];
     const measured =
       understood?.report.panel.results.find((each) => each.analyte === analyte) ?? null;
