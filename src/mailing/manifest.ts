@@ -1,4 +1,5 @@
 // Outcomes arrive one by one; an append-only record leaves, and what earlier runs recorded is read back.
+import { appendFileSync } from 'node:fs';
 import { type FileHandle, open, readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
@@ -40,8 +41,14 @@ export type Ledger = {
 
 const manifestName = /^manifest(?:\.\d+-of-\d+)?\.jsonl$/;
 
-/** Reads every manifest of a folder, its own and those of shards; later runs and lines overrule earlier ones. */
-export async function readLedger(folder: string): Promise<Ledger> {
+/**
+ * Reads every manifest of a folder, its own and those of shards; later runs and lines overrule earlier ones.
+ * @param wanted entries to keep; the rest cost no memory.
+ */
+export async function readLedger(
+  folder: string,
+  wanted: (entry: Entry) => boolean = () => true,
+): Promise<Ledger> {
   const names = (await readdir(folder).catch(() => [])).filter((name) => manifestName.test(name));
   const last = new Map<string, Entry>();
   let [torn, runs] = [0, 0];
@@ -52,6 +59,7 @@ export async function readLedger(folder: string): Promise<Ledger> {
       const read = readEntry(line);
       if (read === null) continue;
       runs = Math.max(runs, read.run);
+      if (!wanted(read)) continue;
       if (read.run >= (last.get(read.about)?.run ?? 0)) last.set(read.about, read);
     }
   }
@@ -86,7 +94,7 @@ export async function openManifest(folder: string, shard: Shard): Promise<Manife
   let unsynced = 0;
   return {
     add: async (record) => {
-      await handle.appendFile(`${JSON.stringify(record)}\n`);
+      appendFileSync(handle.fd, `${JSON.stringify(record)}\n`);
       unsynced += 1;
       if (unsynced >= syncedEvery) {
         await handle.datasync();

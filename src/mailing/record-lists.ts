@@ -21,7 +21,7 @@ const listNames = [
 
 /** Records each list that is there and is not as it was recorded last. Only for who holds the folder. */
 export async function recordLists(folder: string, shard: Shard, now: () => string): Promise<void> {
-  const { last, runs } = await readLedger(folder);
+  const { last, runs } = await readLedger(folder, ({ outcome }) => outcome === 'list');
   const manifest = await openManifest(folder, shard);
   try {
     for (const list of listNames) {

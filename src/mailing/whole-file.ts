@@ -1,24 +1,31 @@
 // Bytes and a path arrive; the file is there whole or not at all.
 import { randomUUID } from 'node:crypto';
-import { type FileHandle, mkdir, open, readdir, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { type FileHandle, mkdir, open, readdir, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 
 /** Readable by its owner only: letters and lists hold health data. */
 export const ownerOnly = 0o600;
 
-/** Written in full beside its place and then renamed; its folder is made. @throws as the file system does. */
+/**
+ * Written in full beside its place and then renamed; its folder is made. Without waiting in between: a letter is a
+ * few kilobytes, and handing each call to another thread costs more than the call.
+ * @throws as the file system does.
+ */
 export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
   const part = partOf(path);
-  const write = () => writeFile(part, content, { flag: 'wx', mode: ownerOnly });
+  const write = () => writeFileSync(part, content, { flag: 'wx', mode: ownerOnly });
   try {
-    await write().catch(async (fault: NodeJS.ErrnoException) => {
-      if (fault.code !== 'ENOENT') throw fault;
-      await mkdir(dirname(path), { recursive: true, mode: 0o700 });
-      await write();
-    });
-    await rename(part, path);
+    try {
+      write();
+    } catch (fault) {
+      if ((fault as NodeJS.ErrnoException).code !== 'ENOENT') throw fault;
+      mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+      write();
+    }
+    renameSync(part, path);
   } catch (fault) {
-    await rm(part, { force: true });
+    rmSync(part, { force: true });
     throw fault;
   }
 }

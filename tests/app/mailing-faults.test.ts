@@ -199,3 +199,20 @@ describe('a template that fails for some patients', () => {
     expect(run(path).stderr).toMatch(/10 letters made/);
   });
 });
+
+describe('a file that somebody still writes into', () => {
+  it('stops the run, and the next run makes three lists that add up', async () => {
+    const path = desk.put('growing.csv', evening(40));
+    const child = start(path, 'growing');
+    await recorded('growing', 3, child);
+    appendFileSync(path, evening(45).slice(evening(40).length));
+    await ended(child);
+    expect(child.exitCode).toBe(65);
+    expect(letters('growing').some((name) => name.endsWith('.part'))).toBe(false);
+    expect(mailing(path, 'growing').status).toBe(1);
+    const expected = counts(45);
+    expect(letters('growing')).toHaveLength(expected.letter);
+    expect(reportsIn(desk.read('growing/calls.csv'), 1)).toHaveLength(expected.phone);
+    expect(reportsIn(desk.read('growing/to-fix.csv'), 0)).toHaveLength(expected.fix);
+  });
+});

@@ -1,0 +1,41 @@
+// Words of a command line arrive; the time, processor time and highest memory of the real program leave (Linux).
+import { spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+
+const ticks = 100;
+
+export function measuredRun(words) {
+  return new Promise((done, fail) => {
+    const began = performance.now();
+    const child = spawn(process.execPath, words, { stdio: ['ignore', 'ignore', 'pipe'] });
+    let [cpu, peak, said] = [0, 0, ''];
+    child.stderr.on('data', (text) => {
+      said += text;
+    });
+    const look = () => {
+      try {
+        const fields = readFileSync(`/proc/${child.pid}/stat`, 'utf8').split(') ')[1].split(' ');
+        cpu = (Number(fields[11]) + Number(fields[12])) / ticks;
+        const status = readFileSync(`/proc/${child.pid}/status`, 'utf8');
+        peak = Math.max(peak, Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? 0) / 1024);
+      } catch {
+        // It ended between two looks.
+      }
+    };
+    const timer = setInterval(look, 20);
+    child.once('exit', (status) => {
+      clearInterval(timer);
+      const wall = (performance.now() - began) / 1000;
+      if (status !== 0) fail(new Error(`ended with ${status}: ${said.slice(0, 500)}`));
+      else done({ wall, cpu, peak });
+    });
+  });
+}
+
+/** The same sum every time: what the machine gives one thread at this moment, in seconds. */
+export function fixedLoop() {
+  const began = performance.now();
+  let sum = 0;
+  for (let i = 0; i < 2e8; i++) sum = (sum * 31 + i) | 0;
+  return { seconds: (performance.now() - began) / 1000, sum };
+}
