@@ -7,7 +7,10 @@ import {
   composeCallSheet,
   composeChartNote,
   composeLetter,
+  composeScript,
   isHeld,
+  type Language,
+  type LetterInput,
   type ReasoningContent,
 } from '../letter/index.js';
 import { type Checked, fine, type Problem } from '../problem.js';
@@ -22,9 +25,9 @@ import { fhirBundle } from './fhir-bundle.js';
 import type { Kit } from './kit.js';
 import { doubtsOf, type Understood } from './understand.js';
 
-/** What a patient may be given; the other two are for the record. */
+/** What a patient may be given; the others are to be read aloud to them, or for the record. */
 export const pageFormats = ['html', 'pdf', 'text'] as const;
-export const formats = [...pageFormats, 'note', 'fhir'] as const;
+export const formats = [...pageFormats, 'script', 'note', 'fhir'] as const;
 export type PageFormat = (typeof pageFormats)[number];
 export type Format = (typeof formats)[number];
 
@@ -73,6 +76,12 @@ export async function makeLetter(
   if (!letter.ok) return { kind: 'refused', problems: letter.problems };
   const files: MadeFile[] = [];
   for (const format of wishes.formats) {
+    if (format === 'script') {
+      const script = await scriptOf(understood, clinic, wishes, kit);
+      if (!script.ok) return { kind: 'refused', problems: script.problems };
+      files.push({ ending: 'script.txt', content: script.value });
+      continue;
+    }
     const written =
       format === 'note' || format === 'fhir'
         ? await writeRecord(format, letter.value, { understood, clinic, wishes, kit })
@@ -100,18 +109,37 @@ export async function documentOf(
 }
 
 async function inOneLanguage(
-  { report, interpretation }: Understood,
+  understood: Understood,
   clinic: Clinic,
   wishes: Wishes,
   tag: string,
   kit: Kit,
 ): Promise<Checked<LetterDocument>> {
-  const content: Checked<Content> = composeLetter({
+  const content: Checked<Content> = composeLetter(
+    inputOf(understood, clinic, wishes, await kit.language(tag)),
+  );
+  if (!content.ok) return content;
+  const markup = renderMarkup(await kit.template('letter'), content.value);
+  return markup.ok ? readMarkup(markup.value, 'letter.hbs') : markup;
+}
+
+/** To be read aloud in the letter's own language. */
+async function scriptOf(understood: Understood, clinic: Clinic, wishes: Wishes, kit: Kit) {
+  return composeScript(inputOf(understood, clinic, wishes, await kit.language(wishes.language)));
+}
+
+function inputOf(
+  { report, interpretation }: Understood,
+  clinic: Clinic,
+  wishes: Wishes,
+  language: Language,
+): LetterInput {
+  return {
     report,
     interpretation,
     advice: advise(report, interpretation, wishes.choices, wishes.date),
     clinic,
-    language: await kit.language(tag),
+    language,
     options: {
       analogy: wishes.analogy,
       checkedBy: wishes.checkedBy,
@@ -120,10 +148,7 @@ async function inOneLanguage(
       easyRead: wishes.easyRead,
       signedOnly: wishes.signedOnly ?? false,
     },
-  });
-  if (!content.ok) return content;
-  const markup = renderMarkup(await kit.template('letter'), content.value);
-  return markup.ok ? readMarkup(markup.value, 'letter.hbs') : markup;
+  };
 }
 
 /** The note or the Bundle that goes into the patient's record beside the letter. */

@@ -34,3 +34,6 @@ export const isLetterKey = (key: string): key is LetterKey =>
 
 const fridgeKeys: ReadonlySet<string> = new Set(Object.keys(fridge));
 export const isFridgeKey = (key: string): key is FridgeKey => fridgeKeys.has(key);
+
+const spokenKeys: ReadonlySet<string> = new Set(Object.keys(spoken));
+export const isSpokenKey = (key: string): key is SpokenKey => spokenKeys.has(key);

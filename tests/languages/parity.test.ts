@@ -67,7 +67,8 @@ describe.each(translatedTags)('%s', (tag) => {
       .flatMap(({ target }) => alternatives(target))
       .sort((one, other) => other.length - one.length);
     const wrong = lettered
-      .filter(({ key }) => !key.startsWith('picture.'))
+      // Picture stories are about other things, and a pot is of the metal.
+      .filter(({ key }) => !key.startsWith('picture.') && !key.endsWith('-or-iron-pot'))
       .flatMap(({ key, target, terms }) => {
         const rest = approved.reduce(
           (text, word) => text.replaceAll(word, '·'),
