@@ -24,7 +24,7 @@ export async function programPrint(): Promise<string> {
 
 /** The letter's template with every part it may include. */
 export async function templatePrint(): Promise<string> {
-  const texts = await Promise.all(['letter', ...partialNames].map(readTemplate));
+  const texts = await Promise.all(['letter', 'easy-read', ...partialNames].map(readTemplate));
   return sealOf(texts).slice(0, digits);
 }
 

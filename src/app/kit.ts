@@ -15,7 +15,14 @@ import { Stop, status } from './status.js';
 /** Parts the templates may include. */
 export const partialNames = ['help', 'paragraphs', 'results', 'step'] as const;
 
-export type TemplateName = 'letter' | 'reasoning' | 'calls' | 'review' | 'summary' | 'fridge';
+export type TemplateName =
+  | 'letter'
+  | 'easy-read'
+  | 'reasoning'
+  | 'calls'
+  | 'review'
+  | 'summary'
+  | 'fridge';
 
 export type Kit = {
   readonly version: string;

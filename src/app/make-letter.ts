@@ -3,9 +3,9 @@ import { advise } from '../advise/index.js';
 import type { Choices } from '../advise/advice.js';
 import {
   type Clinic,
-  type Content,
   composeCallSheet,
   composeChartNote,
+  composeEasyRead,
   composeLetter,
   composeScript,
   isHeld,
@@ -115,12 +115,12 @@ async function inOneLanguage(
   tag: string,
   kit: Kit,
 ): Promise<Checked<LetterDocument>> {
-  const content: Checked<Content> = composeLetter(
-    inputOf(understood, clinic, wishes, await kit.language(tag)),
-  );
+  const input = inputOf(understood, clinic, wishes, await kit.language(tag));
+  const content: Checked<object> = wishes.easyRead ? composeEasyRead(input) : composeLetter(input);
   if (!content.ok) return content;
-  const markup = renderMarkup(await kit.template('letter'), content.value);
-  return markup.ok ? readMarkup(markup.value, 'letter.hbs') : markup;
+  const name = wishes.easyRead ? 'easy-read' : 'letter';
+  const markup = renderMarkup(await kit.template(name), content.value);
+  return markup.ok ? readMarkup(markup.value, `${name}.hbs`) : markup;
 }
 
 /** To be read aloud in the letter's own language. */

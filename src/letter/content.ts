@@ -63,7 +63,25 @@ export type Trend = {
   readonly description: Said;
 };
 
-export type Picture = NumberLine | AnalogyPicture | Trend;
+export type PictogramName =
+  | 'blood-test'
+  | 'calendar'
+  | 'clinician'
+  | 'drink'
+  | 'food'
+  | 'phone'
+  | 'tablets'
+  | 'warning';
+
+/** Stands beside one idea of the easy-read letter. */
+export type Pictogram = {
+  readonly kind: 'pictogram';
+  readonly name: PictogramName;
+  readonly title: Said;
+  readonly description: Said;
+};
+
+export type Picture = NumberLine | AnalogyPicture | Trend | Pictogram;
 
 export type ResultTold = {
   readonly analyte: Analyte;

@@ -7,6 +7,7 @@ export { composeLetter, isHeld } from './compose-letter.js';
 export type { Content } from './content.js';
 export { expectedMessages, variablesOf } from './compare-catalogue.js';
 export { type Namespace, patientNamespaces, translatedNamespaces } from './english.js';
+export { composeEasyRead } from './easy-read.js';
 export { composeScript } from './phone-script.js';
 export { composeFridgeSheet } from './fridge-sheet.js';
 export { type Language, metaFile, readLanguage } from './language.js';

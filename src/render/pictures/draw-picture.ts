@@ -4,6 +4,7 @@ import type { Scene } from '../block.js';
 import { drawAnalogy } from './analogy.js';
 import type { Speech } from './canvas.js';
 import { drawNumberLine } from './number-line.js';
+import { drawPictogram } from './pictogram.js';
 import { drawTrend } from './trend.js';
 
 /**
@@ -18,5 +19,7 @@ export function drawPicture(picture: Picture, speech: Speech): Scene {
       return drawTrend(picture, speech);
     case 'analogy':
       return drawAnalogy(picture, speech);
+    case 'pictogram':
+      return drawPictogram(picture);
   }
 }
