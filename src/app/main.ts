@@ -1,6 +1,7 @@
 // Arguments in, an exit status out: the one place where a fault of ours is caught, without data.
 import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
+import { programVersion } from './assets.js';
 import { checkCommand } from './commands/check.js';
 import { columnsCommand } from './commands/columns.js';
 import { explainCommand } from './commands/explain.js';
@@ -12,6 +13,7 @@ import { printCommand } from './commands/print.js';
 import { releaseCommand } from './commands/release.js';
 import { reviewCommand } from './commands/review.js';
 import { schemaCommand } from './commands/schema.js';
+import { templatesCommand } from './commands/templates.js';
 import { verifyCommand } from './commands/verify.js';
 import { standardInput } from './input.js';
 import { Stop, status } from './status.js';
@@ -35,12 +37,15 @@ async function run(words: readonly string[]): Promise<void> {
     .command(verifyCommand)
     .command(languagesCommand)
     .command(schemaCommand)
+    .command(templatesCommand)
     .completion('completion', 'Print a script that completes commands and options in a shell')
     .example('$0 letter report.json --demo', 'A letter of an invented clinic, to look at')
     .example('$0 completion >> ~/.bashrc', 'Completion with the Tab key from the next shell on')
     .demandCommand(1, 'Name a command.')
     .strict()
     .help()
+    // Installed, yargs would look for a version in the wrong place.
+    .version(await programVersion())
     // Help is laid out before every command, asked for or not: unwrapped it costs little.
     .wrap(words.includes('--help') ? Math.min(100, process.stdout.columns ?? 80) : null)
     // Without the throw, yargs would run the command on with bad arguments.
