@@ -106,6 +106,25 @@ function packedAlike(reference: Reference): Reference {
   return reference;
 }
 
+/** Bytes as they stand in the file; kept, they serve every document that has the same stream. */
+export type Packed = { readonly packed: Uint8Array };
+
+export function pack(bytes: Uint8Array): Packed {
+  return { packed: zlibSync(bytes) };
+}
+
+/** A stream of bytes packed before. */
+export function packedStream(
+  canvas: Canvas,
+  { packed }: Packed,
+  facts: Readonly<Record<string, unknown>>,
+): Reference {
+  const made = canvas.ref({ ...facts, Filter: 'FlateDecode' });
+  (made as Stream).compress = false;
+  made.end(packed);
+  return made;
+}
+
 function joined(chunks: readonly Uint8Array[]): Uint8Array {
   const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
   let at = 0;

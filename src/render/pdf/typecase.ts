@@ -1,5 +1,6 @@
 // Glyphs to be drawn arrive; character codes leave, and at the end the Type 0 fonts that explain them.
-import type { Canvas, Reference } from './canvas.js';
+import { type Bounded, bounded } from './bounded.js';
+import { type Canvas, pack, type Packed, packedStream, type Reference } from './canvas.js';
 import { fixedCodes, type FixedCodes } from './codes.js';
 import type { Fonts } from './fonts.js';
 import type { Glyph, OpenFace } from './shape.js';
@@ -148,10 +149,7 @@ function showGlyphs(sort: Sort, glyphs: readonly Glyph[], size: number): string 
 /** ISO 32000-1, 9.7: a composite font whose codes are glyph and text, found through CIDToGIDMap and ToUnicode. */
 function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
   const { face } = sort;
-  const cast = [...sort.cast].sort(([a], [b]) => a - b);
-  const small = subset(face.bytes, new Set([0, ...cast.map(([, glyph]) => glyph.id)]));
-  const file = stream(canvas, small, { Length1: small.length });
-  const name = subsetName(face, cast);
+  const { name, file, length, map, unicode, widths } = fontParts(sort, subset);
   const { ascent, descent } = face;
   const descriptor = canvas.ref({
     Type: 'FontDescriptor',
@@ -163,15 +161,9 @@ function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
     Descent: -descent,
     CapHeight: ascent * 0.7,
     StemV: 80,
-    FontFile2: file,
+    FontFile2: packedStream(canvas, file, { Length1: length }),
   });
   descriptor.end();
-  const [highest = 0] = cast.at(-1) ?? [];
-  const map = new Uint8Array(2 * (highest + 1));
-  for (const [code, { id }] of cast) {
-    map[2 * code] = id >> 8;
-    map[2 * code + 1] = id & 0xff;
-  }
   const descendant = canvas.ref({
     Type: 'Font',
     Subtype: 'CIDFontType2',
@@ -183,8 +175,8 @@ function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
     },
     FontDescriptor: descriptor,
     DW: 0,
-    W: widthsOf(cast),
-    CIDToGIDMap: stream(canvas, map, {}),
+    W: widths,
+    CIDToGIDMap: packedStream(canvas, map, {}),
   });
   descendant.end();
   Object.assign(sort.font.data, {
@@ -193,15 +185,94 @@ function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
     BaseFont: name,
     Encoding: 'Identity-H',
     DescendantFonts: [descendant],
-    ToUnicode: stream(canvas, new TextEncoder().encode(toUnicode(cast)), {}),
+    ToUnicode: packedStream(canvas, unicode, {}),
   });
   sort.font.end();
 }
 
-function stream(canvas: Canvas, bytes: Uint8Array, facts: Readonly<Record<string, unknown>>) {
-  const made = canvas.ref({ ...facts });
-  made.end(bytes);
-  return made;
+type FontParts = {
+  readonly name: string;
+  readonly file: Packed;
+  /** Bytes of the font file before it was packed. */
+  readonly length: number;
+  readonly map: Packed;
+  readonly unicode: Packed;
+  readonly widths: ReturnType<typeof widthsOf>;
+};
+
+/** Fonts of earlier documents by their codes: cutting and packing one costs as much as laying out its letter. */
+const cutBefore = new WeakMap<OpenFace, Bounded<FontParts>>();
+const mostCut = 100;
+
+function fontParts(sort: Sort, subset: Subsetter): FontParts {
+  const { face, own } = sort;
+  for (const [code, glyph] of plainLetters(sort)) sort.cast.set(code, glyph);
+  const cast = [...sort.cast].sort(([a], [b]) => a - b);
+  // Codes of this document alone may stand for something else in the next.
+  if (own.size > 0) return cutFont(face, cast, subset);
+  const before = cutBefore.get(face) ?? bounded<FontParts>(mostCut);
+  cutBefore.set(face, before);
+  const key = cast.map(([code]) => code).join(' ');
+  const known = before.get(key);
+  if (known !== undefined) return known;
+  const parts = cutFont(face, cast, subset);
+  before.set(key, parts);
+  return parts;
+}
+
+/**
+ * A document with many letters from A to z gets all of them, and digits and signs: then most letters of an evening
+ * have one font in common, whatever the names in them.
+ */
+function plainLetters({ face, fixed, cast }: Sort): ReadonlyMap<number, Glyph> {
+  const all = lettersOf(face, fixed);
+  const drawn = [...all.keys()].filter((code) => cast.has(code)).length;
+  return drawn < manyLetters ? new Map() : all;
+}
+
+const manyLetters = 24;
+const plain = Array.from({ length: 0x7f - 0x20 }, (_, at) => 0x20 + at);
+const letters = new WeakMap<OpenFace, ReadonlyMap<number, Glyph>>();
+
+function lettersOf(face: OpenFace, fixed: FixedCodes): ReadonlyMap<number, Glyph> {
+  const known = letters.get(face);
+  if (known !== undefined) return known;
+  const all = new Map<number, Glyph>();
+  for (const point of plain) {
+    const id = face.font.nominalGlyph(point);
+    if (id === undefined || id === 0) continue;
+    const natural = face.font.glyphHAdvance(id) * (1000 / face.perEm);
+    const glyph = {
+      id,
+      text: String.fromCodePoint(point),
+      advance: natural,
+      natural,
+      dx: 0,
+      dy: 0,
+    };
+    const code = fixed.codeOf(glyph);
+    if (code !== null) all.set(code, glyph);
+  }
+  letters.set(face, all);
+  return all;
+}
+
+function cutFont(face: OpenFace, cast: Cast, subset: Subsetter): FontParts {
+  const small = subset(face.bytes, new Set([0, ...cast.map(([, glyph]) => glyph.id)]));
+  const [highest = 0] = cast.at(-1) ?? [];
+  const map = new Uint8Array(2 * (highest + 1));
+  for (const [code, { id }] of cast) {
+    map[2 * code] = id >> 8;
+    map[2 * code + 1] = id & 0xff;
+  }
+  return {
+    name: subsetName(face, cast),
+    file: pack(small),
+    length: small.length,
+    map: pack(map),
+    unicode: pack(new TextEncoder().encode(toUnicode(cast))),
+    widths: widthsOf(cast),
+  };
 }
 
 type Cast = readonly (readonly [code: number, glyph: Glyph])[];
