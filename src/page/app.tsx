@@ -15,7 +15,7 @@ import { ResultsPart } from './parts/results-part.js';
 import { UnderstoodPart } from './parts/understood-part.js';
 import { saveFile } from './save-file.js';
 import { useMade } from './use-made.js';
-import type { PageTongue } from './words.js';
+import type { PageKey, PageTongue } from './words.js';
 
 type Props = {
   readonly kit: Kit;
@@ -76,8 +76,8 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
     setTold(say('app.cleared'));
   };
 
-  const save = async (format: 'pdf' | 'html') => {
-    if (reading.understood === null || !clinic.ok) return;
+  const save = async (format: 'pdf' | 'html'): Promise<PageKey> => {
+    if (reading.understood === null || !clinic.ok) return 'letter.none';
     const outcome = await makeFromDesk(
       reading.understood,
       clinic.clinic,
@@ -86,11 +86,12 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
       [format],
       today,
     );
-    if (outcome.kind !== 'made') return;
+    if (outcome.kind !== 'made') return 'letter.refused';
     const tags = [desk.language, desk.beside].filter((tag) => tag !== null).join('-beside-');
     for (const { ending, content } of outcome.files)
       saveFile(`letter.${tags}.${ending}`, content, types[ending] ?? 'application/octet-stream');
     setSaved(true);
+    return 'letter.saved';
   };
 
   const needs = [

@@ -33,15 +33,20 @@ export function openPageKit(): Kit {
       return language;
     },
     fonts: () => {
-      fonts ??= import('../render/pdf/index.js').then(({ openFonts }) =>
-        openFonts(
-          async (file) => embeddedBytes(file),
-          async () => embeddedBytes('harfbuzz-subset.wasm'),
-        ),
-      );
+      fonts ??= openFaces();
       return fonts;
     },
   };
+}
+
+/** Faces of this copy's languages; a name in a script of another is a problem of the letter, not a fault. */
+async function openFaces(): Promise<Fonts> {
+  const { openFonts } = await import('../render/pdf/index.js');
+  const fonts = await openFonts(
+    async (file) => embeddedBytes(file),
+    async () => embeddedBytes('harfbuzz-subset.wasm'),
+  );
+  return { ...fonts, borrow: (points) => fonts.borrow(points).catch(() => false) };
 }
 
 function languageOf(tag: string): Language {

@@ -52,7 +52,8 @@ export async function readDesk(desk: Desk, today: string): Promise<Reading> {
       partly: intake.partly ?? [],
       problems: chosen?.problems ?? [],
     };
-  const written = corrected(withPerson(chosen.value, desk.person), desk);
+  const found = desk.source.kind === 'form' ? ofNobody(chosen.value) : chosen.value;
+  const written = corrected(withPerson(found, desk.person), desk);
   const needs: Need[] = [];
   if (written.patient.sex === null) needs.push('sex');
   if (written.panel.collected === null) needs.push('collected');
@@ -65,6 +66,15 @@ export async function readDesk(desk: Desk, today: string): Promise<Reading> {
     ignored: [...ignored, ...(read?.ok ? read.notes : [])],
     understood: read?.ok ? read.value : null,
     problems: read === null || read.ok ? [] : read.problems,
+  };
+}
+
+/** The short form says results alone: what its file had to say of the person is taken back. */
+function ofNobody(written: WrittenReport): WrittenReport {
+  return {
+    ...written,
+    patient: { ...written.patient, sex: null },
+    panel: { ...written.panel, collected: null },
   };
 }
 

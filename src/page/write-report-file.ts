@@ -5,7 +5,7 @@ import type { FormRow } from './desk.js';
 
 const comparators = /^(<=|>=|<|>)\s*/;
 
-/** Null while no value was typed. Sex and day of the sample are said elsewhere on the page. */
+/** Null while no value was typed. Sex and day of the sample in it stand for nothing: they are said elsewhere on the page. */
 export function writeReportFile(rows: Partial<Record<Analyte, FormRow>>): InputFile | null {
   const results = analytes.flatMap((analyte) => {
     const row = rows[analyte];
@@ -25,6 +25,8 @@ export function writeReportFile(rows: Partial<Record<Analyte, FormRow>>): InputF
     ];
   });
   if (results.length === 0) return null;
-  const bytes = new TextEncoder().encode(JSON.stringify({ patient: {}, results }));
+  // A report file must name a sex and a day; whoever reads this one forgets both and asks the person's part.
+  const report = { patient: { sex: 'unknown' }, collected: '2000-01-01', results };
+  const bytes = new TextEncoder().encode(JSON.stringify(report));
   return { name: 'form.json', bytes };
 }

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import chromiumFile from '@sparticuz/chromium';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { assemblePage } from '../../src/app/page/assemble.js';

@@ -27,7 +27,8 @@ export type Page = {
 };
 
 /**
- * Puts the whole program into one file that opens from a disk with no network.
+ * Puts the whole program into one file that opens from a disk with no network. Stops with status 65 where a language
+ * lacks a message.
  * @param languages tags such as ['en', 'ar']; English is always there, for the clinician's sheets.
  * @param clinic parsed details of the one clinic this copy is for, or null.
  * @example (await assemblePage(['en'], null)).html.length // about 2,500,000
@@ -40,12 +41,13 @@ export async function assemblePage(
   const tags = [...new Set(['en', ...languages])];
   const files = new Map<string, Record<string, unknown>>();
   for (const tag of tags) files.set(tag, await readLanguageFiles(tag));
+  mustBeWhole(files);
   const script = await readFile(join(pageFolder, 'page.js'), 'utf8');
   const style = await readFile(join(pageFolder, 'page.css'), 'utf8');
   const templates = await templateScript();
   const facts = {
     version: await programVersion(),
-    languages: tags.filter((tag) => readLanguage(tag, files.get(tag) ?? {}).ok),
+    languages: tags,
     exampleClinic: JSON.parse(await readFile(exampleClinic, 'utf8')) as unknown,
     clinic,
   };
@@ -85,6 +87,15 @@ export async function assemblePage(
     '',
   ].join('\n');
   return { html, policy };
+}
+
+/** A copy is carried far away: a language that lacks a message is met here, not there. */
+function mustBeWhole(files: ReadonlyMap<string, Record<string, unknown>>): void {
+  const problems = [...files].flatMap(([tag, catalogue]) => {
+    const read = readLanguage(tag, catalogue);
+    return read.ok ? [] : read.problems;
+  });
+  if (problems.length > 0) throw new Stop(status.badData, problems.map(sayProblem));
 }
 
 async function templateScript(): Promise<string> {

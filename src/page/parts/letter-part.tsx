@@ -2,7 +2,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { sayProblem } from '../../problem.js';
 import type { Made } from '../use-made.js';
-import type { Say } from '../words.js';
+import type { PageKey, Say } from '../words.js';
 import { HoldPart } from './hold-part.js';
 import { LetterFrame } from './letter-frame.js';
 import { ReadAloud } from './read-aloud.js';
@@ -14,7 +14,8 @@ type Props = {
   readonly language: { readonly tag: string; readonly name: string };
   readonly release: { readonly by: string; readonly done: string } | null;
   readonly onRelease: (release: { readonly by: string; readonly done: string }) => void;
-  readonly onSave: (format: 'pdf' | 'html') => Promise<void>;
+  /** The message that says how it went. */
+  readonly onSave: (format: 'pdf' | 'html') => Promise<PageKey>;
   readonly onPrinted: () => void;
 };
 
@@ -32,8 +33,7 @@ export function LetterPart({
   const [told, setTold] = useState('');
   const save = async (format: 'pdf' | 'html') => {
     if (format === 'pdf') setTold(say('letter.making'));
-    await onSave(format);
-    setTold(say('letter.saved'));
+    setTold(say(await onSave(format).catch(() => 'fault' as const)));
   };
   const print = () => {
     frame.current?.contentWindow?.print();
