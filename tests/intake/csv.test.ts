@@ -290,3 +290,14 @@ describe('a column map', () => {
     expect(reportsOf(intake).map(resultsOf)).toEqual([['ferritin 9 ng/mL']]);
   });
 });
+
+describe('a row of a million commas', () => {
+  it.each([
+    ['as the header', `${','.repeat(1_000_000)}\n1,2\n`],
+    ['below the header', `${header}\n${','.repeat(1_000_000)}\n`],
+  ])('is one problem %s', async (_, text) => {
+    const intake = await readInput(fileOf('a.csv', text));
+    expect(said(intake)).toHaveLength(1);
+    expect(said(intake)[0]).toContain('cannot read a row this long');
+  });
+});

@@ -252,3 +252,20 @@ describe('what the operator says of the person of a report file', () => {
     expect(intake.reports[0]?.ok).toBe(false);
   });
 });
+
+describe('a list of reports that are all wrong', () => {
+  it.each([
+    [4999, 4999],
+    [5000, 5000],
+    [5001, 5001],
+    [60_000, 5001],
+  ])('of %i is given up after 5,000 faults', async (wrong, told) => {
+    const text = JSON.stringify(Array.from({ length: wrong }, () => ({ a: 1 })));
+    const { reports } = await readInput(fileOf('a.json', text));
+    expect(reports).toHaveLength(told);
+    const last = reports.at(-1);
+    expect(last?.ok === false && last.problems[0]?.code).toBe(
+      wrong > 5000 ? 'too-many-faults' : 'missing',
+    );
+  });
+});

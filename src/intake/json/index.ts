@@ -1,8 +1,8 @@
 // The text of a JSON file arrives (one report, a list, or one a line); written reports leave.
-import { faulty, type Problem } from '../../problem.js';
+import { type Checked, faulty, type Problem } from '../../problem.js';
 import { at, fault } from '../fault.js';
 import { readJsonTree } from '../json-tree.js';
-import type { Intake } from '../written.js';
+import type { Intake, WrittenReport } from '../written.js';
 import { readReport } from './read-report.js';
 
 export { reportFileSchema } from './report-file.js';
@@ -53,9 +53,29 @@ export function fromParts(name: string, parts: readonly JsonPart[]): Reports {
     });
     return [faulty([empty])];
   }
-  return parts.map((part) =>
-    'problem' in part ? faulty([part.problem]) : readReport(part.value, at(name, part.row)),
-  );
+  const reports: Checked<WrittenReport>[] = [];
+  let refused = 0;
+  for (const part of parts) {
+    if (refused === mostRefused) return [...reports, faulty([tooManyFaults(name, part)])];
+    const report =
+      'problem' in part
+        ? faulty<WrittenReport>([part.problem])
+        : readReport(part.value, at(name, part.row));
+    if (!report.ok) refused += 1;
+    reports.push(report);
+  }
+  return reports;
+}
+
+/** Nobody reads so many faults of one file: it is of another kind than its reader takes it for. */
+const mostRefused = 5000;
+
+function tooManyFaults(name: string, part: JsonPart): Problem {
+  const row = 'row' in part ? part.row : part.problem.place.row;
+  return fault('too-many-faults', at(name, row), 'gave up here: too many reports are wrong', {
+    found: `${mostRefused} so far`,
+    expected: 'reports as ironleaf schema describes them',
+  });
 }
 
 function notJson(name: string, row: number | null, cannot: string): Problem {
