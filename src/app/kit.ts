@@ -1,6 +1,7 @@
 // What every letter of one run shares: templates compiled once, languages read once, faces opened once.
 import { type Language, readLanguage } from '../letter/index.js';
 import { type Problem, sayProblem } from '../problem.js';
+import type { PageForm } from '../render/block.js';
 import { openTemplate, type Template, type TemplateText } from '../render/markup.js';
 import type { Fonts } from '../render/pdf/index.js';
 import {
@@ -11,6 +12,7 @@ import {
   readTemplate,
 } from './assets.js';
 import { Stop, status } from './status.js';
+import type { OwnTemplates } from './templates/own-templates.js';
 
 /** Parts the templates may include. */
 export const partialNames = ['help', 'paragraphs', 'results', 'step'] as const;
@@ -31,14 +33,32 @@ export type Kit = {
   readonly fonts: () => Promise<Fonts>;
 };
 
+export const designs = ['full', 'short'] as const;
+
+/** How letters are arranged: the design, and a clinic's own templates in place of shipped ones of the same name. */
+export type Arrangement = {
+  readonly design?: (typeof designs)[number] | undefined;
+  readonly templates?: string | null | undefined;
+};
+
+/** 14 points, 18 in large print, 12 where all stands on one page. */
+export function sizeOf(largePrint: boolean, design: Arrangement['design']): PageForm['size'] {
+  if (largePrint) return 'large';
+  return design === 'short' ? 'compact' : 'standard';
+}
+
 /** Nothing is read before it is asked for. Stops with a sentence when a template or language is faulty. */
-export async function openKit(): Promise<Kit> {
+export async function openKit({ design, templates: folder }: Arrangement = {}): Promise<Kit> {
+  const own = folder === null || folder === undefined ? noneOwn : await ownTemplates(folder);
   const templates = new Map<string, Promise<Template>>();
   const languages = new Map<string, Promise<Language>>();
   let fonts: Promise<Fonts> | null = null;
   return {
     version: await programVersion(),
-    template: (name) => kept(templates, name, () => compile(name)),
+    template: (name) => {
+      const drawn = name === 'letter' && design === 'short' ? 'short' : name;
+      return kept(templates, drawn, () => compile(drawn, own));
+    },
     language: (tag) => kept(languages, tag, () => readTongue(tag)),
     fonts: () => {
       // The PDF half is half of the program's start-up: it waits until a PDF is asked for.
@@ -48,11 +68,20 @@ export async function openKit(): Promise<Kit> {
   };
 }
 
-async function compile(name: string): Promise<Template> {
+const noneOwn: OwnTemplates = new Map();
+
+async function ownTemplates(folder: string): Promise<OwnTemplates> {
+  const { readOwnTemplates } = await import('./templates/own-templates.js');
+  const read = await readOwnTemplates(folder);
+  if (!read.ok) throw new Stop(status.badData, read.problems.map(sayProblem));
+  return read.value;
+}
+
+async function compile(name: string, own: OwnTemplates): Promise<Template> {
   const text = async (part: string): Promise<TemplateText> => ({
     name: part,
     file: `${part}.hbs`,
-    text: await readTemplate(part),
+    text: own.get(part) ?? (await readTemplate(part)),
   });
   const opened = openTemplate(await text(name), await Promise.all(partialNames.map(text)));
   if (!opened.ok) throw new Stop(status.badData, opened.problems.map(sayProblem));

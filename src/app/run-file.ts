@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { writeWhole } from '../mailing/index.js';
 import { analogies } from '../terms.js';
+import { designs } from './kit.js';
 import { pageFormats } from './make-letter.js';
 import { Stop, status } from './status.js';
 
@@ -25,6 +26,8 @@ const runFile = z.strictObject({
   easyRead: z.boolean(),
   signedOnly: z.boolean().default(false),
   food: z.boolean(),
+  design: z.enum(designs).default('full'),
+  templates: z.string().nullable().default(null),
   date: z.string(),
 });
 export type RunChoices = Readonly<z.infer<typeof runFile>>;

@@ -25,7 +25,7 @@ import {
 import { clinicOf } from './commands/shared.js';
 import { columnMapOf } from './commands/input-options.js';
 import { openInputFile, readInputFile } from './input.js';
-import { type Kit, openKit, sentences } from './kit.js';
+import { type Kit, openKit, sizeOf, sentences } from './kit.js';
 import { openDesk } from './mailing-desk.js';
 import type { Wishes } from './make-letter.js';
 import { operatorPage } from './operator-page.js';
@@ -43,7 +43,7 @@ export type Bench = {
 };
 
 export async function openBench(folder: string, choices: RunChoices): Promise<Bench> {
-  const kit = await openKit();
+  const kit = await openKit(choices);
   const clinic = await clinicOf(choices.config ?? undefined, choices.demo);
   const desk = await openDesk(clinic, wishesOf(choices), kit, await passwordsOf(choices));
   return { folder, choices, kit, desk, ...(await readEvening(choices)) };
@@ -178,7 +178,7 @@ function wishesOf(choices: RunChoices): Wishes {
     language: choices.language,
     beside: choices.beside,
     formats: choices.formats,
-    form: { paper: choices.paper, size: choices.largePrint ? 'large' : 'standard' },
+    form: { paper: choices.paper, size: sizeOf(choices.largePrint, choices.design) },
     analogy: choices.analogy,
     easyRead: choices.easyRead,
     signedOnly: choices.signedOnly,

@@ -5,7 +5,7 @@ import { helperNames } from './helpers.js';
 import type { TemplateText } from './markup.js';
 import { markupProblem } from './parse-markup.js';
 import { faultsInTags } from './parse-tags.js';
-import { unknownValue } from './vocabulary.js';
+import { filler, unknownValue } from './vocabulary.js';
 
 type Statement = hbs.AST.Statement;
 type Check = {
@@ -46,7 +46,13 @@ function checkAll(statements: readonly Statement[], check: Check) {
 function checkStatement(statement: Statement, check: Check) {
   const refuse = (cannot: string, expected: string | null) =>
     check.problems.push(
-      markupProblem(check.template.file, statement.loc.start.line, cannot, expected),
+      markupProblem(
+        check.template.file,
+        statement.loc.start.line,
+        cannot,
+        expected,
+        statement.loc.start.column + 1,
+      ),
     );
   switch (statement.type) {
     case 'MustacheStatement': {
@@ -101,10 +107,10 @@ function checkCall(path: hbs.AST.Expression, refuse: Refuse) {
   }
 }
 
-/** Statements give way to a mark that stands for any value; line breaks stay, so lines keep their numbers. */
+/** Statements give way to a mark that stands for any value, and to filler: lines and columns keep their numbers. */
 function withoutStatements(text: string): string {
   return text.replace(/\{\{!--[\s\S]*?--\}\}|\{\{[\s\S]*?\}\}/g, (statement) => {
-    const breaks = statement.replace(/[^\n]/g, '');
-    return /^\{\{~?[#/!^>]|^\{\{~?else/.test(statement) ? breaks : unknownValue + breaks;
+    const room = statement.replace(/[^\n]/g, filler);
+    return /^\{\{~?[#/!^>]|^\{\{~?else/.test(statement) ? room : unknownValue + room.slice(1);
   });
 }

@@ -31,7 +31,11 @@ export function openTemplate(
   const fill = kitchen.compile(main.text, compileOptions);
   return fine({
     file: main.file,
-    fill: (content) => fill(content, { partials: kitchen.partials }),
+    fill: (content) => {
+      const text = fill(content, { partials: kitchen.partials });
+      if (text.length > mostCharacters) throw new TooLarge();
+      return text;
+    },
   });
 }
 
@@ -55,7 +59,37 @@ export function openKitchen(): typeof Handlebars {
     if (!kept.includes(name)) kitchen.unregisterHelper(name);
   }
   kitchen.registerHelper(helpers);
+  boundEach(kitchen);
   return kitchen;
+}
+
+/** A letter has some twenty thousand characters. More than this is a list repeated within lists. */
+const mostCharacters = 1_000_000;
+const mostRounds = 100_000;
+
+class TooLarge extends Error {}
+
+/** Lists within lists multiply: rounds over all lists of one content are bounded, and so are memory and time. */
+function boundEach(kitchen: typeof Handlebars) {
+  const each = kitchen.helpers.each;
+  if (each === undefined) throw new Error('Handlebars has no each');
+  const rounds = new WeakMap<object, number>();
+  kitchen.registerHelper(
+    'each',
+    function (this: unknown, list: unknown, options: Handlebars.HelperOptions) {
+      const root: object = options.data.root;
+      let characters = 0;
+      const fn: Handlebars.TemplateDelegate = (context, more) => {
+        const text = options.fn(context, more);
+        const done = (rounds.get(root) ?? 0) + 1;
+        rounds.set(root, done);
+        characters += text.length;
+        if (characters > mostCharacters || done > mostRounds) throw new TooLarge();
+        return text;
+      };
+      return each.call(this, list, { ...options, fn });
+    },
+  );
 }
 
 /**
@@ -67,6 +101,15 @@ export function renderMarkup(template: Template, content: object): Checked<strin
   try {
     return fine(template.fill(content));
   } catch (error) {
+    if (error instanceof TooLarge)
+      return faulty([
+        markupProblem(
+          template.file,
+          1,
+          'fill this template',
+          `at most ${mostCharacters} characters; it repeats lists within lists`,
+        ),
+      ]);
     const problem = missingVariable(template.file, error);
     if (problem === null) throw error;
     return faulty([problem]);

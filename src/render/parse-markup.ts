@@ -23,17 +23,18 @@ export function isElement(node: Node): node is Element {
   return 'tag' in node;
 }
 
-/** A problem of a template or its markup; `line` is one-based. */
+/** A problem of a template or its markup; `line` and `column` are one-based. */
 export function markupProblem(
   file: string,
   line: number,
   cannot: string,
   expected: string | null,
+  column: number | null = null,
 ): Problem {
   return {
     code: 'markup-refused',
-    place: { file, row: line, field: null },
-    cannot,
+    place: { file, row: line, field: column === null ? null : `column ${column}` },
+    cannot: `cannot ${cannot}`,
     found: null,
     expected,
     remedy: null,

@@ -3,7 +3,7 @@ import { Parser } from 'htmlparser2';
 import type { Problem } from '../problem.js';
 import { lineFinder } from './line-finder.js';
 import { markupProblem } from './parse-markup.js';
-import { faultsOfTag } from './vocabulary.js';
+import { faultsOfTag, filler } from './vocabulary.js';
 
 /** Looks at each tag by itself: what stands in what is only known once the template is filled. */
 export function faultsInTags(text: string, file: string): readonly Problem[] {
@@ -12,9 +12,10 @@ export function faultsInTags(text: string, file: string): readonly Problem[] {
   const parser = new Parser(
     {
       onopentag(tag, attributes) {
-        const line = lineOf(parser.startIndex);
-        for (const { cannot, expected } of faultsOfTag(tag, attributes)) {
-          problems.push(markupProblem(file, line, cannot, expected));
+        const start = parser.startIndex;
+        const column = start - text.lastIndexOf('\n', start - 1);
+        for (const { cannot, expected } of faultsOfTag(tag, withoutFiller(attributes))) {
+          problems.push(markupProblem(file, lineOf(start), cannot, expected, column));
         }
       },
     },
@@ -22,4 +23,11 @@ export function faultsInTags(text: string, file: string): readonly Problem[] {
   );
   parser.end(text);
   return problems;
+}
+
+function withoutFiller(attributes: Readonly<Record<string, string>>): Record<string, string> {
+  const rows = Object.entries(attributes).map((row) =>
+    row.map((text) => text.replaceAll(filler, '')),
+  );
+  return Object.fromEntries(rows.filter(([name]) => name !== '')) as Record<string, string>;
 }

@@ -164,3 +164,5 @@ function faultsOfClass(tag: string, rule: TagRule, value: string) {
 
 /** Stands for what a template fills in later, so that its fixed text can be checked by itself. */
 export const unknownValue = '\u{E000}';
+/** Takes the room of a statement that was taken out, so that what follows keeps its column. */
+export const filler = '\u{E001}';

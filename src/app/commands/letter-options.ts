@@ -1,6 +1,7 @@
 // What a letter can be asked for on the command line: the options that letter and mailing share, and how they are read.
 import type { Argv } from 'yargs';
 import { analogies } from '../../terms.js';
+import { designs } from '../kit.js';
 import type { Format } from '../make-letter.js';
 import { Stop, status } from '../status.js';
 
@@ -22,6 +23,15 @@ export function letterOptions<T>(yargs: Argv<T>) {
     .option('paper', { choices: ['A4', 'Letter'] as const, default: 'A4' as const })
     .option('analogy', { choices: [...analogies, 'off'] as const, default: analogies[0] })
     .option('food', { type: 'boolean', default: true, describe: '--no-food leaves food out' })
+    .option('design', {
+      choices: designs,
+      default: designs[0],
+      describe: 'short: one page in 12 point, without meaning, picture and food',
+    })
+    .option('templates', {
+      type: 'string',
+      describe: 'Folder of own templates; see templates check',
+    })
     .option('config', { type: 'string', describe: 'File with the clinic’s details' })
     .option('demo', {
       type: 'boolean',

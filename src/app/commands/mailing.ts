@@ -86,6 +86,8 @@ async function choicesOf(words: Words): Promise<RunChoices> {
     easyRead: words.easyRead,
     signedOnly: words.signedOnly,
     food: words.food,
+    design: words.design,
+    templates: words.templates === undefined ? null : resolve(words.templates),
     date: words.date === undefined ? (before?.date ?? dateOf(undefined)) : dateOf(words.date),
   };
 }
