@@ -1,4 +1,6 @@
 // Every state of the page, held to WCAG 2.2 A and AA by axe and to the width of a phone.
+import { copyFileSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   type Copy,
@@ -100,6 +102,19 @@ describe('the page', () => {
     },
     60_000,
   );
+
+  it('shows a letter that offends against none of them either', async () => {
+    const { page } = await copy.open();
+    await made(page);
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save HTML' }).click();
+    const file = `${await (await saving).path()}.html`;
+    copyFileSync(file.replace(/\.html$/, ''), file);
+    const alone = await page.context().newPage();
+    await alone.goto(pathToFileURL(file).href);
+    expect(await offences(alone)).toEqual([]);
+    await page.context().close();
+  }, 60_000);
 
   it('runs from right to left in Arabic, with values left to right', async () => {
     const { page } = await copy.open({ width: 1280, height: 900 }, 'ar');
