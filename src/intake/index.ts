@@ -20,7 +20,6 @@ import type { InputFile, Intake, WrittenPatient } from './written.js';
 
 export type { LargeFile } from './large-file.js';
 export type { ReportRead, ReportSource } from './report-source.js';
-export { sourceOf } from './report-source.js';
 export { reportFileSchema } from './json/index.js';
 export { largestFile } from './sniff.js';
 export { readAge } from './table/person.js';

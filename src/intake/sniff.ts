@@ -9,7 +9,7 @@ import type { Intake, InputFile } from './written.js';
 /** Bytes of a file that is read as a whole, for one patient or to be looked over. */
 export const largestFile = 8 * 1024 * 1024;
 /** Bytes of a file read report by report. */
-export const largestEvening = 1024 * 1024 * 1024;
+const largestEvening = 1024 * 1024 * 1024;
 
 type Format = Intake['format'];
 

@@ -11,7 +11,7 @@ export type Twice = ReadonlyMap<number, readonly number[]>;
  * patient: which of two reports holds is a person's decision.
  * @example findTwice(reports).get(7) // [2, 7]
  */
-export function findTwice(reports: Iterable<Checked<WrittenReport>>): Twice {
+function findTwice(reports: Iterable<Checked<WrittenReport>>): Twice {
   const first = new Map<string, number>();
   const more = new Map<string, number[]>();
   let index = 0;
