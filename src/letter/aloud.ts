@@ -9,7 +9,7 @@ const decimal = /^(\d+)(?:[.,](\d+))?$/;
  * Digits as they are said: whole numbers as they stand, decimals digit by digit after the point.
  * @example sayNumber(voice, '12.5') // '12 point 5'
  */
-export function sayNumber({ aloud }: Voice, written: string): string {
+function sayNumber({ aloud }: Voice, written: string): string {
   const [, whole, digits] = decimal.exec(written) ?? [];
   if (whole === undefined) throw new CannotSay(`spoken: ${written}`);
   if (digits === undefined) return whole;

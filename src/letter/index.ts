@@ -28,7 +28,6 @@ export {
 } from './record.js';
 export { groupActs, placedTexts, recordDrafts } from './record-drafts.js';
 export { shortHash } from './short-hash.js';
-export { sourceOf } from './source-of.js';
 export type { Addressee, LetterInput, LetterOptions, Release } from './letter-input.js';
 export { composeReasoning, type ReasoningBlock, type ReasoningContent } from './reasoning.js';
 export { sayReasoning } from './say-reasoning.js';

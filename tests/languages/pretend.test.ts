@@ -39,6 +39,8 @@ describe('a pretend language', () => {
 
   it('is named nowhere in the program: no tag of a shipped language stands in its sources', () => {
     for (const file of ['src/letter/language.ts', 'src/letter/english.ts', 'src/app/kit.ts'])
-      expect(readFileSync(file, 'utf8')).not.toMatch(/'(?:ar|bn|fa|fil|hi|pl|ur|zh-Hans)'/);
+      expect(readFileSync(file, 'utf8').replace(/^\s*(\/\/|\*).*$/gm, '')).not.toMatch(
+        /'(?:ar|bn|fa|fil|hi|pl|ur|zh-Hans)'/,
+      );
   });
 });

@@ -32,7 +32,7 @@ ${rows.join('\n')}
 const deciding =
   /^(summary|urgency|help|sign|step|released|band|caution|tablets|gap|our-steps|your-steps)[.-]/;
 
-export const decidingUnits = (units: readonly Unit[]): readonly Unit[] =>
+const decidingUnits = (units: readonly Unit[]): readonly Unit[] =>
   units.filter(
     ({ namespace, key, target }) =>
       namespace === 'letter' &&
