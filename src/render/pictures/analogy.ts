@@ -64,8 +64,8 @@ const madeSize: Counts = {
 const width = 360;
 const columns = { store: 60, carriers: 180, goods: 300 };
 const labelWidth = 112;
-const size = 11;
-const lineHeight = 13;
+const size = 14;
+const lineHeight = 16;
 
 /**
  * Three stations from the side where reading starts: the store, the carriers, the finished things; a dashed
@@ -74,7 +74,7 @@ const lineHeight = 13;
  */
 export function drawAnalogy(picture: AnalogyPicture, speech: Speech): Scene {
   const trade = trades[picture.set];
-  const reuse = wrapLabel(picture.labels.reuse.text, 200, size);
+  const reuse = wrapLabel(picture.labels.reuse.text, 230, size);
   const top = 12 + (reuse.length - 1) * lineHeight + 34;
   const floor = top + 84;
   const labels = [
