@@ -89,7 +89,7 @@ export function kandelMoles(messages: readonly string[]): number {
 }
 
 /** Characters a sentence; a proxy for Chinese, where no formula of ours stands on checked ground. */
-export function charactersPerSentence(messages: readonly string[]): number {
+function charactersPerSentence(messages: readonly string[]): number {
   const characters = messages.join('').match(/\p{Script=Han}/gu)?.length ?? 0;
   return share(characters, lengthsOf(messages).sentences);
 }
