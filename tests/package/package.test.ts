@@ -151,7 +151,16 @@ describe('the library', () => {
        export const undated = async (report: Report, clinic: Clinic) => makeLetter(report, clinic, {}, await openKit());`,
     );
     const compiler = resolve('node_modules/typescript/bin/tsc');
-    const words = ['--noEmit', '--strict', '--module', 'nodenext', user];
+    const words = [
+      '--ignoreConfig',
+      '--noEmit',
+      '--strict',
+      '--module',
+      'nodenext',
+      '--target',
+      'es2022',
+      user,
+    ];
     const { status, stdout } = spawnSync(process.execPath, [compiler, ...words], {
       encoding: 'utf8',
     });
