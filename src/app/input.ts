@@ -98,8 +98,8 @@ function whyNot(fault: NodeJS.ErrnoException): string {
 
 function tooLarge(name: string, size: number, largest: number): string {
   const megabytes = (bytes: number) => Math.ceil(bytes / 1024 / 1024);
-  const said = `${name}: the file has ${megabytes(size)} MB; expected at most ${megabytes(largest)} MB.`;
-  const mailing =
-    '\n  For many patients use ironleaf mailing, which reads tables, messages and lists of any length.';
-  return largest === largestFile ? said + mailing : said;
+  const said = `${name}: the file has ${megabytes(size)} MB; expected at most ${megabytes(largest)} MB`;
+  return largest === largestFile
+    ? `${said}, or a table, messages or a list given to ironleaf mailing.`
+    : `${said}.`;
 }

@@ -81,7 +81,7 @@ export type Desk = {
   readonly release: { readonly by: string; readonly done: string } | null;
 };
 
-export const nobody: Person = {
+const nobody: Person = {
   sex: null,
   age: '',
   collected: '',

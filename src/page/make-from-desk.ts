@@ -11,7 +11,7 @@ import { readMarkup } from '../render/read-markup.js';
 import type { Desk } from './desk.js';
 
 /** The clinician's choices; null steps are the program's suggestions. */
-export function choicesOf({ steps, tablets, noFood }: Desk): Choices {
+function choicesOf({ steps, tablets, noFood }: Desk): Choices {
   return {
     steps: steps?.map((step) => ({ ...step, words: step.words?.trim() || null })) ?? null,
     tabletsPrescribed: tablets.prescribed ? { dose: tablets.dose.trim() || null } : null,
@@ -20,7 +20,7 @@ export function choicesOf({ steps, tablets, noFood }: Desk): Choices {
 }
 
 /** What the command line would be asked for in words. */
-export function wishesOf(desk: Desk, formats: readonly Format[], date: string): Wishes {
+function wishesOf(desk: Desk, formats: readonly Format[], date: string): Wishes {
   const checkedBy = desk.release?.by ?? (desk.checkedBy.trim() || null);
   return {
     language: desk.language,

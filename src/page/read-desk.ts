@@ -87,7 +87,7 @@ function fileOf(source: Source): InputFile | null {
 }
 
 /** What is said at the desk holds; what is not said there is as the results have it. */
-export function withPerson(written: WrittenReport, person: Person): WrittenReport {
+function withPerson(written: WrittenReport, person: Person): WrittenReport {
   const { patient, panel, context } = written;
   const age = readAge(person.age);
   const diet = patient.diet ?? {

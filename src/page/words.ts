@@ -28,7 +28,7 @@ export function pageTongue(tag: string): PageTongue | null {
 }
 
 /** @throws for a message the language lacks: the parity test should have caught it. */
-export function speaker(messages: Readonly<Record<string, string>>): Say {
+function speaker(messages: Readonly<Record<string, string>>): Say {
   return (key, values = {}) => {
     const text = messages[key];
     if (text === undefined) throw new Error(`the page has no words for ${key}`);

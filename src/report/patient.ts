@@ -60,9 +60,8 @@ function checkSex(written: string | null, place: Place, into: Findings): Sex | n
   }
   const sex = readSex(written);
   if (sex === null)
-    into.problems.push(
-      fault('sex-unknown-word', at, 'cannot read the sex', { found: written, expected }),
-    );
+    // What stands there may be a name that slipped a column: it is not repeated.
+    into.problems.push(fault('sex-unknown-word', at, 'cannot read the sex', { expected }));
   return sex;
 }
 

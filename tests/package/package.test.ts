@@ -115,6 +115,7 @@ describe('the installed command', () => {
     'print',
     'verify',
     'languages',
+    'templates',
     'schema',
   ];
   it('names every command in its help', () => {

@@ -138,8 +138,10 @@ describe("a clinic's own letter", () => {
   });
 
   it('may not include a part in itself', async () => {
-    const [first] = await faultsOf({ 'step.hbs': `${shipped('step')}\n{{> step}}` });
-    expect(first).toContain('step.hbs, column 1: cannot include "step" in itself');
+    const text = `${shipped('step')}\n{{> step}}`;
+    const [first] = await faultsOf({ 'step.hbs': text });
+    const row = text.split('\n').length;
+    expect(first).toContain(`step.hbs, row ${row}, column 1: cannot include "step" in itself`);
   });
 
   it('may not put lists into lists without end', async () => {

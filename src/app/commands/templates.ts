@@ -30,6 +30,9 @@ export const templatesCommand: CommandModule<object, object> = {
   command: 'templates',
   describe: 'Templates of a clinic’s own',
   builder: (yargs) =>
-    yargs.command(checkCommand).demandCommand(1, 'Name a command, such as check.'),
+    yargs
+      .command(checkCommand)
+      .demandCommand(1, 'Name a command, such as check.')
+      .example('$0 templates check our-templates', 'What is wrong with them, by row and column'),
   handler: () => {},
 };

@@ -7,13 +7,14 @@ import type { Place, Problem } from '../../problem.js';
 type Issue = z.core.$ZodIssue;
 
 /** Fields that say who the person is: what stands in them is never shown. */
-const personal = new Set(['id', 'name', 'birthDate']);
+const personal = new Set(['id', 'name', 'birthDate', 'sex']);
 const identifier = /^[A-Za-z][A-Za-z0-9_-]{0,30}$/;
 const mostShown = 60;
 
 /**
  * One problem for each field that does not fit, in the file's order.
- * The found value is left out for names, numbers and birth dates of patients.
+ * The found value is left out for names, numbers and birth dates of patients, and for the sex, where a name
+ * may stand that slipped a column.
  */
 export function schemaProblems(
   error: z.ZodError,
