@@ -1,22 +1,11 @@
 // Judges every letter the examples can make: a table on standard output, a page in out/; status 1 when an English gate fails.
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { bundled } from './bundled.js';
 
-const root = dirname(dirname(fileURLToPath(import.meta.url)));
-process.chdir(root);
-const outfile = join(root, 'node_modules/.cache/ironleaf-readability.js');
-await build({
-  entryPoints: [join(root, 'tests/readability/report.ts')],
-  outfile,
-  bundle: true,
-  packages: 'external',
-  platform: 'node',
-  format: 'esm',
-  logLevel: 'warning',
-});
-const { everyVerdict, pageOf, tableOf } = await import(pathToFileURL(outfile).href);
+process.chdir(dirname(dirname(fileURLToPath(import.meta.url))));
+const { everyVerdict, pageOf, tableOf } = await bundled('tests/readability/report.ts');
 
 const { verdicts, skipped } = everyVerdict();
 mkdirSync('out', { recursive: true });

@@ -1,6 +1,7 @@
 // A number arrives; a table of so many invented patients leaves, written piece by piece. Every one gets a letter.
-import { createWriteStream } from 'node:fs';
+
 import { once } from 'node:events';
+import { createWriteStream } from 'node:fs';
 
 const first = ['Ada', 'Leila', 'Tomas', 'Nia', 'Ruth', 'Sami', 'Iris', 'Omar'];
 const last = ['Quill', 'Haddad', 'Marsh', 'Okoro', 'Vance', 'Reyes', 'Fern', 'Bay'];

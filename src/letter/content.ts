@@ -95,6 +95,9 @@ export type ResultTold = {
   readonly interval: string | null;
   readonly valueLine: Said;
   readonly verdict: Said;
+  /** What the verdict may not be read without: a limit of the method, laboratory and guideline apart, worked out. */
+  readonly provisos: readonly Said[];
+  /** The provisos and what a result like this means. */
   readonly meaning: readonly Said[];
   readonly change: Said | null;
   readonly line: NumberLine | null;

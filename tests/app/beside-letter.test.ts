@@ -3,30 +3,19 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import ICAL from 'ical.js';
 import { afterAll, describe, expect, it } from 'vitest';
-import { openKit } from '../../src/app/kit.js';
 import { makeExtras } from '../../src/app/commands/letter-extras.js';
-import { makeLetter, type Wishes } from '../../src/app/make-letter.js';
+import { openKit } from '../../src/app/kit.js';
+import { makeLetter } from '../../src/app/make-letter.js';
 import { understand } from '../../src/app/understand.js';
 import { readInput } from '../../src/intake/index.js';
 import { clinic } from '../letter/fixtures.js';
 import { longer, pseudoLanguage } from '../letter/pseudo.js';
 import { readPdf } from '../render/pdf/read-back.js';
 import { openDesk } from './program.js';
+import { plainWishes, today } from './wishes.js';
 
-const today = '2026-11-25';
 const kit = await openKit();
-const wishes: Wishes = {
-  language: 'en',
-  beside: null,
-  formats: ['pdf'],
-  form: { paper: 'A4', size: 'standard' },
-  analogy: 'shirt-shop',
-  easyRead: false,
-  checkedBy: null,
-  done: null,
-  choices: { steps: null, tabletsPrescribed: null, noFood: false },
-  date: today,
-};
+const wishes = plainWishes;
 
 async function understood(path: string) {
   const { reports } = await readInput({ name: 'report.json', bytes: readFileSync(path) });

@@ -4,12 +4,11 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { openKit } from '../../src/app/kit.js';
 import { makeFridgeSheet } from '../../src/app/make-fridge-sheet.js';
-import type { Wishes } from '../../src/app/make-letter.js';
 import { understand } from '../../src/app/understand.js';
 import { readInput } from '../../src/intake/index.js';
 import { clinic } from '../letter/fixtures.js';
+import { plainWishes, today } from './wishes.js';
 
-const today = '2026-11-25';
 const folder = 'tests/advise/diets';
 const kit = await openKit();
 
@@ -21,19 +20,7 @@ async function sheetOf(file: string, paper: 'A4' | 'Letter'): Promise<Uint8Array
   const [written] = (await readInput({ name: file, bytes })).reports;
   const read = written?.ok === true ? understand(written.value, today, []) : null;
   if (read === null || !read.ok) throw new Error(`${file} cannot be read`);
-  const wishes: Wishes = {
-    language: 'en',
-    beside: null,
-    formats: ['pdf'],
-    form: { paper, size: 'standard' },
-    analogy: 'shirt-shop',
-    easyRead: false,
-    signedOnly: false,
-    checkedBy: null,
-    done: null,
-    choices: { steps: null, tabletsPrescribed: null, noFood: false },
-    date: today,
-  };
+  const wishes = { ...plainWishes, form: { paper, size: 'standard' as const } };
   const made = await makeFridgeSheet(read.value, clinic, wishes, 'en', kit);
   const pdf = made.ok ? made.value?.find(({ ending }) => ending === 'fridge.pdf') : undefined;
   if (pdf === undefined) throw new Error(`no sheet for ${file}`);

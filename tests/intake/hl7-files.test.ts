@@ -1,5 +1,5 @@
 // Whole HL7 v2 messages as laboratories send them: read to what was put in them, and cut as independent readers cut them.
-import { readFileSync, readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { Hl7Message } from '@medplum/core';
 import { Message as ClientMessage } from 'node-hl7-client';
 import { describe, expect, it } from 'vitest';

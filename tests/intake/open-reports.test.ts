@@ -1,9 +1,10 @@
 // A file read report by report gives what reading it as a whole gives: every sample, in every form, by every door.
-import fc from 'fast-check';
+
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { openReports, readInput, readColumnMap } from '../../src/intake/index.js';
+import { openReports, readColumnMap, readInput } from '../../src/intake/index.js';
 import { inMemory } from '../../src/intake/large-file.js';
 import type { InputFile } from '../../src/intake/written.js';
 import { fileOf, said } from './file.js';

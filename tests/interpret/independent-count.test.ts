@@ -8,8 +8,8 @@ import {
   type Generated,
   generate,
   haemoglobinSide,
-  saturationSide,
   type Side,
+  saturationSide,
 } from './independent-count.js';
 
 const people = generate(10_000);

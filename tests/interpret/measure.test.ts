@@ -1,8 +1,8 @@
 // Limits against exact values and against values the laboratory wrote with a comparator.
 import { describe, expect, it } from 'vitest';
+import { interpret } from '../../src/interpret/index.js';
 import { above, below, either } from '../../src/interpret/measure.js';
 import { bandOf, levelOf, positionIn } from '../../src/interpret/position.js';
-import { interpret } from '../../src/interpret/index.js';
 import type { Comparator } from '../../src/report/report.js';
 import { reportOf, today } from './build.js';
 

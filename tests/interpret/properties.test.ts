@@ -2,12 +2,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  type Interpretation,
-  interpret,
-  reasonCodes,
   clinicianNoteCodes,
   holdReasonCodes,
+  type Interpretation,
+  interpret,
   patternReasonCodes,
+  reasonCodes,
 } from '../../src/interpret/index.js';
 import { checkReport } from '../../src/report/index.js';
 import type { Report } from '../../src/report/report.js';
@@ -21,7 +21,7 @@ import {
   type Pattern,
   symptoms,
 } from '../../src/terms.js';
-import { reportOf as writtenReport, somebody, written } from '../report/written.js';
+import { somebody, written, reportOf as writtenReport } from '../report/written.js';
 import { type Given, panelOf, reportOf, today, type Values } from './build.js';
 
 /** The same reports every time. */

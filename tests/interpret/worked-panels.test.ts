@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { type Interpretation, interpret } from '../../src/interpret/index.js';
 import { checkReport } from '../../src/report/index.js';
 import { analytes, type Pattern, patterns } from '../../src/terms.js';
-import { reportOf as writtenReport, somebody, today, written } from '../report/written.js';
+import { somebody, today, written, reportOf as writtenReport } from '../report/written.js';
 import panels from '../worked-panels.json' with { type: 'json' };
 
 const printed = z.array(

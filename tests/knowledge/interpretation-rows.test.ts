@@ -1,11 +1,11 @@
 // Rows that interpretation stands on: one id each, a source each, and numbers that can be shown.
 import { describe, expect, it } from 'vitest';
-import { numberOf, rowById, rowCount, rowIds } from '../../src/knowledge/row-index.js';
-import { limit } from '../../src/knowledge/limit.js';
 import { positionBands } from '../../src/knowledge/cut-offs.js';
 import { pathway } from '../../src/knowledge/follow-up.js';
 import { altitudes, haemoglobinLimits, smokings } from '../../src/knowledge/groups.js';
+import { limit } from '../../src/knowledge/limit.js';
 import { patternProfiles, patternRules } from '../../src/knowledge/pattern-rules.js';
+import { numberOf, rowById, rowCount, rowIds } from '../../src/knowledge/row-index.js';
 import { analytes, patterns } from '../../src/terms.js';
 
 describe('rows', () => {

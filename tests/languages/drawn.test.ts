@@ -1,17 +1,17 @@
 // Letters in every language are drawn; glyphs are held to HarfBuzz alone, extracted text to pdfjs-dist, values to the laboratory's bytes.
 import { readFileSync } from 'node:fs';
-import { Blob, Buffer as ShapeBuffer, Direction, Face, Font, shape } from 'harfbuzzjs';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { Blob, Direction, Face, Font, Buffer as ShapeBuffer, shape } from 'harfbuzzjs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { composeLetter, type Language } from '../../src/letter/index.js';
 import type { LetterDocument, PageForm } from '../../src/render/block.js';
 import { writeHtml } from '../../src/render/html.js';
 import { pairDocuments } from '../../src/render/pair-documents.js';
-import { drawPdf, faceFiles, type Fonts } from '../../src/render/pdf/index.js';
+import { drawPdf, type Fonts, faceFiles } from '../../src/render/pdf/index.js';
 import { composeParagraph } from '../../src/render/pdf/paragraph.js';
 import { writeText } from '../../src/render/text.js';
 import { english, graded, letterOf } from '../letter/fixtures.js';
 import { documentOf } from '../render/fixture.js';
+import { pdfjsText } from '../render/pdf/pdfjs-text.js';
 import { facts, letter, run, testFonts } from '../render/pdf/sample.js';
 import { sharedInOrder } from '../render/pdf/scripts/shared-in-order.js';
 import { languageFilesOf, languageOf, translatedTags } from './folders.js';
@@ -48,16 +48,6 @@ async function drawn(document: LetterDocument, size: PageForm['size']): Promise<
   // A character without a glyph would be a problem here.
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   return made.value;
-}
-
-async function pdfjsText(bytes: Uint8Array): Promise<string> {
-  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
-  const pages: string[] = [];
-  for (let nth = 1; nth <= file.numPages; nth += 1) {
-    const content = await (await file.getPage(nth)).getTextContent();
-    pages.push(content.items.map((item) => ('str' in item ? item.str : '')).join(''));
-  }
-  return pages.join('');
 }
 
 const squeezed = (text: string): string =>

@@ -1,7 +1,7 @@
 // A letter to be read aloud: numbers and units as they are said, nothing that only the eye can use.
 import { describe, expect, it } from 'vitest';
-import { composeScript } from '../../src/letter/index.js';
 import { sayInterval, sayPhone, sayValue } from '../../src/letter/aloud.js';
+import { composeScript } from '../../src/letter/index.js';
 import { voiceOf } from '../../src/letter/say.js';
 import { english, graded, letterOf } from '../letter/fixtures.js';
 

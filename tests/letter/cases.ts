@@ -1,6 +1,7 @@
 // Nothing arrives; every kind of letter that the tests can make leaves, with a name.
-import type { LetterInput } from '../../src/letter/letter-input.js';
+
 import { helpSigns, letterCautionCodes, tabletPoints } from '../../src/advise/codes.js';
+import type { LetterInput } from '../../src/letter/letter-input.js';
 import { flags, holdTiers, medicines, nextSteps, patterns } from '../../src/terms.js';
 import { letterOf } from './fixtures.js';
 

@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { planWeek } from '../../src/advise/index.js';
 import { foods } from '../../src/knowledge/foods.js';
-import { composeFridgeSheet, type LetterInput } from '../../src/letter/index.js';
 import { english as catalogue } from '../../src/letter/english.js';
+import { composeFridgeSheet, type LetterInput } from '../../src/letter/index.js';
 import { examples } from './examples.js';
 import { letterOf } from './fixtures.js';
 import { compose, everySaid, plain, spokenProse } from './read-content.js';

@@ -1,5 +1,6 @@
 // Every closed list of the earlier rooms has its words, so that a new code shows where it still lacks them.
 import { describe, expect, it } from 'vitest';
+import type { FoodMode } from '../../src/advise/advice.js';
 import {
   choiceReasons,
   cuisineCodes,
@@ -17,7 +18,6 @@ import {
   swapSizes,
   tabletPoints,
 } from '../../src/advise/codes.js';
-import type { FoodMode } from '../../src/advise/advice.js';
 import { reasonCodes } from '../../src/interpret/reason-codes.js';
 import { foods } from '../../src/knowledge/foods.js';
 import { needs } from '../../src/knowledge/needs.js';

@@ -1,6 +1,7 @@
 // A letter's content arrives; its sentences in the order they are read leave.
-import { composeLetter } from '../../src/letter/index.js';
+
 import type { Content, Said } from '../../src/letter/content.js';
+import { composeLetter } from '../../src/letter/index.js';
 import type { LetterInput } from '../../src/letter/letter-input.js';
 
 export function compose(input: LetterInput): Content {

@@ -1,9 +1,9 @@
 // Holds every letter the fixtures can make to grade 6 and short sentences, with formulas checked by hand first.
 import { describe, expect, it } from 'vitest';
 import { analogies, patterns } from '../../src/terms.js';
-import { letterOf } from './fixtures.js';
 import { casesOf } from './cases.js';
 import { examples } from './examples.js';
+import { letterOf } from './fixtures.js';
 import { compose, spokenProse } from './read-content.js';
 import {
   count,

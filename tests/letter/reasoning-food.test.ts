@@ -1,7 +1,7 @@
 // The food part of the clinician's sheet: figures in whole sentences, inside the domains of their studies.
 import { describe, expect, it } from 'vitest';
-import { foodIds } from '../../src/advise/codes.js';
 import type { Advice } from '../../src/advise/advice.js';
+import { foodIds } from '../../src/advise/codes.js';
 import type { Reason } from '../../src/interpret/interpretation.js';
 import { explainer } from '../../src/letter/explain.js';
 import type { LetterInput } from '../../src/letter/index.js';

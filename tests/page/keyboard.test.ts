@@ -1,6 +1,7 @@
 // The whole way with a keyboard alone, and how quickly it answers.
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
 import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Copy, letter, writeCopy } from './open-page.js';
 import { ironDeficiency } from './texts.js';
 

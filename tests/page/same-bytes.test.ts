@@ -1,12 +1,15 @@
 // From pasted text to a saved PDF, from file:// with the network cut; the bytes are those of the command line.
+
+import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readClinic } from '../../src/app/config.js';
 import { exampleClinic } from '../../src/app/assets.js';
+import { readClinic } from '../../src/app/config.js';
 import { openKit } from '../../src/app/kit.js';
-import { makeLetter, type Wishes } from '../../src/app/make-letter.js';
+import type { Wishes } from '../../src/app/make-letter.js';
+import { makeLetter } from '../../src/app/make-letter.js';
 import { understand } from '../../src/app/understand.js';
 import { readInput } from '../../src/intake/index.js';
-import { readFileSync } from 'node:fs';
+import { plainWishes } from '../app/wishes.js';
 import { type Copy, letter, paste, savedPdf, useExample, writeCopy } from './open-page.js';
 import { ironDeficiency } from './texts.js';
 
@@ -16,18 +19,7 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => copy?.close());
 
-const wishes: Wishes = {
-  language: 'en',
-  beside: null,
-  formats: ['pdf'],
-  form: { paper: 'A4', size: 'standard' },
-  analogy: 'shirt-shop',
-  easyRead: false,
-  checkedBy: null,
-  done: null,
-  choices: { steps: null, tabletsPrescribed: null, noFood: false },
-  date: '',
-};
+const wishes = { ...plainWishes, date: '' };
 
 /** What `ironleaf letter` writes for the same text. */
 async function commandLine(some: Partial<Wishes>, date: string): Promise<Buffer> {

@@ -1,6 +1,7 @@
 // Every state of the page, held to WCAG 2.2 A and AA by axe and to the width of a phone.
 import { copyFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   type Copy,
@@ -12,7 +13,6 @@ import {
   writeCopy,
 } from './open-page.js';
 import { doubtfulFerritin, ironDeficiency, unitSlip, veryLow } from './texts.js';
-import type { Page } from 'playwright-core';
 
 let copy: Copy;
 beforeAll(async () => {

@@ -1,10 +1,10 @@
 // Every English letter passes the gate of plain language, and the gate itself stops what it should.
 import { describe, expect, it } from 'vitest';
-import { judge, unexplained } from './judge.js';
+import { english } from '../letter/fixtures.js';
 import { frenchSyllables, kandelMoles, lix, spanishSyllables, szigrisztPazos } from './formulas.js';
+import { judge, unexplained } from './judge.js';
 import { lettersIn } from './letters.js';
 import { englishVerdicts } from './report.js';
-import { english } from '../letter/fixtures.js';
 
 describe('the gate', () => {
   it('lets every English letter of the examples pass, in every form', () => {

@@ -1,6 +1,7 @@
 // One letter arrives; its scores and everything a gate has against it leave.
-import { count, fleschKincaid, sentencesOf, smog } from '../letter/readability.js';
+
 import { plain, spokenProse } from '../letter/read-content.js';
+import { count, fleschKincaid, sentencesOf, smog } from '../letter/readability.js';
 import { lengthsOf, type Reading, readingOf } from './formulas.js';
 import type { Letter } from './letters.js';
 import { passagesOf } from './passages.js';

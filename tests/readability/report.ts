@@ -1,5 +1,5 @@
 // Nothing arrives; the verdicts on every letter the examples can make leave: English in every form, other languages in the usual one.
-import { translatedTags, languageOf } from '../languages/folders.js';
+import { languageOf, translatedTags } from '../languages/folders.js';
 import { english } from '../letter/fixtures.js';
 import { judge, type Verdict } from './judge.js';
 import { lettersIn } from './letters.js';

@@ -1,8 +1,8 @@
 // A letter in its told state, written by hand: an invented person of the invented Saltmarsh Bay Health Centre.
-import { readFileSync, readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import type { AnalogyPicture, Content, NumberLine, Said } from '../../src/letter/content.js';
 import type { LetterDocument } from '../../src/render/block.js';
-import { type Template, openTemplate, renderMarkup } from '../../src/render/markup.js';
+import { openTemplate, renderMarkup, type Template } from '../../src/render/markup.js';
 import { readMarkup } from '../../src/render/read-markup.js';
 
 export function said(text: string): Said {
@@ -75,6 +75,7 @@ function row(
     interval: `${low} - ${high}`,
     valueLine,
     verdict: said(verdict),
+    provisos: [],
     meaning: [said(meaning)],
     change: null,
     line: { ...line, description: said(`${line.description.text} ${valueLine.text}`) },

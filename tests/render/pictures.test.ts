@@ -1,13 +1,13 @@
 // Pictures: to scale, inside their frame, labels apart, read back as written, nothing foreign let in.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { analogies, positions } from '../../src/terms.js';
 import type { Scene, Shape } from '../../src/render/block.js';
 import { isShapeName } from '../../src/render/look.js';
 import { roomFor } from '../../src/render/pictures/canvas.js';
 import { drawPicture } from '../../src/render/pictures/draw-picture.js';
 import { readSvg } from '../../src/render/pictures/read-svg.js';
 import { writeSvg } from '../../src/render/pictures/write-svg.js';
+import { analogies, positions } from '../../src/terms.js';
 import { analogyPicture, numberLine, said } from './fixture.js';
 
 const english = { lang: 'en', dir: 'ltr' } as const;

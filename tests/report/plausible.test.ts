@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { WrittenResult } from '../../src/intake/written.js';
 import { plausibleLimits } from '../../src/knowledge/plausible.js';
-import { type Analyte, analytes } from '../../src/terms.js';
 import { canonicalUnit } from '../../src/report/index.js';
+import { type Analyte, analytes } from '../../src/terms.js';
 import { codesOf, only, problemsOf, reportOf, written } from './written.js';
 
 const of = (analyte: Analyte, value: string, unit: string, text: string | null = null) => ({

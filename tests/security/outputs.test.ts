@@ -3,8 +3,8 @@ import { readdirSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openDesk, report, result, type Desk } from '../app/program.js';
 import { csvLine } from '../../src/mailing/csv-line.js';
+import { type Desk, openDesk, report, result } from '../app/program.js';
 
 let desk: Desk;
 beforeAll(() => {

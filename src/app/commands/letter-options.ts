@@ -26,7 +26,7 @@ export function letterOptions<T>(yargs: Argv<T>) {
     .option('design', {
       choices: designs,
       default: designs[0],
-      describe: 'short: one page in 12 point, without meaning, picture and food',
+      describe: 'short: one page in 12 point, without pictures, changes and food',
     })
     .option('templates', {
       type: 'string',

@@ -51,6 +51,7 @@ function row(told: Told, result: GradedResult): ResultTold {
     interval: result.copied.interval,
     valueLine: valueLine(told.voice, result),
     verdict: verdict(told, result),
+    provisos: provisos(told, result),
     meaning: meaning(told, result),
     change: change(told, analyte),
     line: isExplained(analyte) ? numberLine(told.voice, result) : null,
@@ -63,16 +64,28 @@ function verdict({ voice: { say } }: Told, { doubt, position }: GradedResult): S
   return say(position === null ? 'verdict.no-range' : `verdict.${position}`);
 }
 
+function provisos(told: Told, result: GradedResult): readonly Said[] {
+  return [...provisosBefore(told, result), ...workedOut(told, result)];
+}
+
 function meaning(told: Told, result: GradedResult): readonly Said[] {
-  const { say } = told.voice;
-  const { analyte, comparator, doubt, derived } = result;
+  const { analyte, doubt } = result;
+  const level = doubt === null && isExplained(analyte) ? meaningOfLevel(told, analyte, result) : [];
+  return [...provisosBefore(told, result), ...level, ...workedOut(told, result)];
+}
+
+function provisosBefore(told: Told, result: GradedResult): readonly Said[] {
+  const { comparator, doubt } = result;
   if (doubt !== null) return [];
+  const { say } = told.voice;
   return [
     ...(comparator === null ? [] : [say(comparator.startsWith('<') ? 'value.less' : 'value.more')]),
     ...disagreement(told, result),
-    ...(isExplained(analyte) ? meaningOfLevel(told, analyte, result) : []),
-    ...(derived === null ? [] : [say('value.worked-out')]),
   ];
+}
+
+function workedOut({ voice }: Told, { doubt, derived }: GradedResult): readonly Said[] {
+  return doubt !== null || derived === null ? [] : [voice.say('value.worked-out')];
 }
 
 /** Patterns in which the iron numbers cannot be taken at their word. */

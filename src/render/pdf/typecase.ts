@@ -5,6 +5,7 @@ import { fixedCodes, type FixedCodes } from './codes.js';
 import type { Fonts } from './fonts.js';
 import type { Glyph, OpenFace } from './shape.js';
 import type { Subsetter } from './subset.js';
+import { hex4, toUnicode } from './to-unicode.js';
 
 /** The faces of one open document. */
 export type Typecase = {
@@ -301,39 +302,6 @@ function subsetName(face: OpenFace, cast: Cast): string {
     String.fromCharCode(65 + (Math.floor(hash / 26 ** at) % 26)),
   );
   return `${letters.join('')}+${face.file.replace(/\.[^.]*$/, '')}`;
-}
-
-const mostInBlock = 100;
-
-function toUnicode(cast: Cast): string {
-  const rows = cast.map(([code, { text }]) => `<${hex4(code)}> <${utf16(text)}>`);
-  const blocks: string[] = [];
-  for (let from = 0; from < rows.length; from += mostInBlock) {
-    const block = rows.slice(from, from + mostInBlock);
-    blocks.push(`${block.length} beginbfchar\n${block.join('\n')}\nendbfchar`);
-  }
-  return `/CIDInit /ProcSet findresource begin
-12 dict begin
-begincmap
-/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def
-/CMapName /Adobe-Identity-UCS def
-/CMapType 2 def
-1 begincodespacerange
-<0000> <ffff>
-endcodespacerange
-${blocks.join('\n')}
-endcmap
-CMapName currentdict /CMap defineresource pop
-end
-end`;
-}
-
-function utf16(text: string): string {
-  return Array.from({ length: text.length }, (_, at) => hex4(text.charCodeAt(at))).join('');
-}
-
-function hex4(number: number): string {
-  return number.toString(16).padStart(4, '0');
 }
 
 /** Two decimals are 1/7200 inch. */

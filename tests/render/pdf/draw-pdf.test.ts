@@ -1,5 +1,5 @@
 // Letters go in; the file is read back: text, glyphs, tags, links, pages (own reader and pdfjs-dist as outside reader).
-import { Blob, Buffer as ShapeBuffer, Face, Font, shape } from 'harfbuzzjs';
+import { Blob, Face, Font, Buffer as ShapeBuffer, shape } from 'harfbuzzjs';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { LetterDocument, PageForm } from '../../../src/render/block.js';
@@ -11,6 +11,7 @@ import {
   layOut,
   openSheets,
 } from '../../../src/render/pdf/index.js';
+import { pdfjsText } from './pdfjs-text.js';
 import { artifactText, nodesOf, readPdf, textOf } from './read-back.js';
 import {
   a4,
@@ -35,16 +36,6 @@ async function drawn(document: LetterDocument, form: PageForm = a4): Promise<Uin
   const made = await drawPdf(document, form, fonts, facts);
   if (!made.ok) throw new Error(made.problems.map((problem) => problem.code).join());
   return made.value;
-}
-
-async function pdfjsText(bytes: Uint8Array): Promise<string> {
-  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
-  const pages: string[] = [];
-  for (let nth = 1; nth <= file.numPages; nth += 1) {
-    const content = await (await file.getPage(nth)).getTextContent();
-    pages.push(content.items.map((item) => ('str' in item ? item.str : '')).join(''));
-  }
-  return pages.join('');
 }
 
 /** Spaces aside: extractors guess them from gaps. */

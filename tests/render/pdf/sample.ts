@@ -1,8 +1,9 @@
 // Nothing arrives; an invented letter that uses every kind of block leaves.
+
+import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { Block, Cell, LetterDocument, PageForm, Run } from '../../../src/render/block.js';
-import { faceFiles, type Fonts, openFonts } from '../../../src/render/pdf/index.js';
-import { readFile } from 'node:fs/promises';
+import { type Fonts, faceFiles, openFonts } from '../../../src/render/pdf/index.js';
 
 const modules = fileURLToPath(new URL('../../../node_modules/', import.meta.url));
 

@@ -2,7 +2,7 @@
 // Clauses: ISO 14289-1:2014 as numbered in veraPDF's published PDF/UA-1 profile.
 import { Blob, Face, Font } from 'harfbuzzjs';
 import type { Dict, Objects, Value } from './objects.js';
-import { nodesOf, readPdf, type ReadPdf, type TagNode, textOf } from './read-back.js';
+import { nodesOf, type ReadPdf, readPdf, type TagNode, textOf } from './read-back.js';
 
 /**
  * Faults as 'clause-test: what is wrong'; empty when all checked clauses hold.

@@ -1,13 +1,13 @@
 // Sentences of every script go in; glyphs are held to HarfBuzz alone, extracted text to pdfjs-dist (both outside readers).
 import { readFileSync } from 'node:fs';
-import { Blob, Buffer as ShapeBuffer, Direction, Face, Font, shape } from 'harfbuzzjs';
+import { Blob, Direction, Face, Font, Buffer as ShapeBuffer, shape } from 'harfbuzzjs';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Block, Run } from '../../../../src/render/block.js';
-import { drawPdf, faceFiles, type Fonts, layOut } from '../../../../src/render/pdf/index.js';
+import { drawPdf, type Fonts, faceFiles, layOut } from '../../../../src/render/pdf/index.js';
 import { collisions, inkBoxes } from '../ink-boxes.js';
-import { uaFaults } from '../ua.js';
 import { facts, letter, run, testFonts } from '../sample.js';
+import { uaFaults } from '../ua.js';
 import { type Sample, samples, traps } from './sentences.js';
 import { sharedInOrder } from './shared-in-order.js';
 
