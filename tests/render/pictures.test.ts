@@ -232,9 +232,27 @@ describe('a trend', () => {
     expect(points.map(({ y }) => y)).toEqual(points.map(({ y }) => y).sort((a, b) => b - a));
   });
 
-  it('runs from the right in a right-to-left letter', () => {
-    const [first, last] = pointsOf(drawPicture(trend([7, 12]), arabic));
-    expect(first?.x).toBeGreaterThan(last?.x ?? 0);
+  // Common practice, no source: an axis keeps its direction, so that a line beside its English twin is the same line.
+  it('is the same line in a letter of either direction, the oldest result on the left', () => {
+    const drawn = [english, arabic].map((speech) => drawPicture(trend([7, 12, 31]), speech));
+    const [left, right] = drawn.map(pointsOf);
+    expect(right).toEqual(left);
+    expect(left?.map(({ x }) => x)).toEqual(left?.map(({ x }) => x).sort((a, b) => a - b));
+    const [leftDates, rightDates] = drawn.map((scene) =>
+      textsOf(scene).flatMap(({ text, x, y }) => (text.startsWith('May') ? [[text, x, y]] : [])),
+    );
+    expect(rightDates).toEqual(leftDates);
+  });
+
+  it('has its key where reading starts, the box before the words', () => {
+    const keyOf = (speech: typeof english | typeof arabic) => {
+      const scene = drawPicture(trend([7, 12]), speech);
+      const box = scene.shapes.find((shape) => shape.kind === 'rect' && shape.look === 'band');
+      const text = textsOf(scene).find((one) => one.text === 'usual range');
+      return { box: box?.kind === 'rect' ? box.x : null, words: text?.x, anchor: text?.anchor };
+    };
+    expect(keyOf(english)).toEqual({ box: 8, words: 38, anchor: 'start' });
+    expect(keyOf(arabic)).toEqual({ box: 330, words: 322, anchor: 'start' });
   });
 });
 

@@ -1,7 +1,7 @@
 // Two to seven results of one test arrive, oldest first; their trend as a scene leaves.
 import type { Trend } from '../../letter/content.js';
 import type { Scene, Shape } from '../block.js';
-import { type Speech, figures, mirror, words } from './canvas.js';
+import { type Speech, figures, words } from './canvas.js';
 import { hatching } from './hatching.js';
 import { type Scale, scaleFor } from './scale.js';
 import { short } from './write-svg.js';
@@ -29,7 +29,8 @@ function scaleOf(trend: Trend): { readonly scale: Scale; readonly high: number |
 
 /**
  * Points at equal steps in time's order (their dates stand below), on the same kind of scale as a number
- * line, over the hatched usual range. Time runs the way the letter reads.
+ * line, over the hatched usual range. Time runs from left to right in every language, as a number line does: beside
+ * another language one and the same line must not rise here and fall there. Only the key stands where reading starts.
  */
 export function drawTrend(trend: Trend, speech: Speech): Scene {
   const { scale, high } = scaleOf(trend);
@@ -43,7 +44,7 @@ export function drawTrend(trend: Trend, speech: Speech): Scene {
   }));
   const staggered = points.length > 4;
   const legendAt = staggered ? 152 : 138;
-  const scene: Scene = {
+  return {
     width,
     height: legendAt + 6,
     title: trend.title.text,
@@ -73,7 +74,6 @@ export function drawTrend(trend: Trend, speech: Speech): Scene {
       ...legend(trend, speech, legendAt),
     ],
   };
-  return speech.dir === 'rtl' ? mirror(scene) : scene;
 }
 
 function path(points: readonly { readonly x: number; readonly y: number }[]): Shape[] {
@@ -115,10 +115,21 @@ function usualBand(low: number | null, high: number | null, y: (value: number) =
 
 function legend(trend: Trend, speech: Speech, at: number): Shape[] {
   if (trend.low === null && trend.high === null) return [];
-  const side = speech.dir === 'rtl' ? 'right' : 'left';
+  const box = 22;
+  const fromRight = speech.dir === 'rtl';
+  const left = fromRight ? width - 8 - box : 8;
   return [
-    { kind: 'rect', look: 'band', x: 8, y: at - 10, width: 22, height: 12, radius: 0 },
-    ...hatching(8, at - 10, 30, at + 2, 6),
-    words(trend.usual.text, { x: 38, y: at, side }, speech, { size, name: 'text-accent' }),
+    { kind: 'rect', look: 'band', x: left, y: at - 10, width: box, height: 12, radius: 0 },
+    ...hatching(left, at - 10, left + box, at + 2, 6),
+    words(
+      trend.usual.text,
+      {
+        x: fromRight ? left - 8 : left + box + 8,
+        y: at,
+        side: fromRight ? 'right' : 'left',
+      },
+      speech,
+      { size, name: 'text-accent' },
+    ),
   ];
 }
