@@ -27,7 +27,7 @@ const shaperInside = {
 };
 
 /** Neither of pdfkit's other halves runs here: fonts are HarfBuzz's, and the browser build needs no streams of Node. */
-const leftOut = {
+const leftOut = (root) => ({
   name: 'left-out',
   setup(bundle) {
     bundle.onResolve({ filter: /^fontkit$/ }, ({ path }) => ({ path, namespace: 'left-out' }));
@@ -37,6 +37,16 @@ const leftOut = {
     bundle.onLoad({ filter: /zod[\\/]v4[\\/]locales[\\/]index\.js$/ }, () => ({
       contents: `export { default as en } from './en.js'`,
     }));
+    // The one thing asked of Node's cryptography is a hash, and a page opened from a disk has none of its own to give.
+    bundle.onResolve({ filter: /^node:crypto$/ }, () => ({ path: 'sha256', namespace: 'hash' }));
+    bundle.onLoad({ filter: /./, namespace: 'hash' }, () => ({
+      contents: `import { sha256 } from '@noble/hashes/sha2';
+        import { bytesToHex } from '@noble/hashes/utils';
+        export const createHash = () => ({
+          update: (content) => ({ digest: () => bytesToHex(sha256(content)) }),
+        });`,
+      resolveDir: root,
+    }));
     // Files of a disk are opened by the command line alone; a static import of one would stop the page.
     bundle.onResolve({ filter: /^node:/ }, ({ path, kind, importer }) => {
       if (kind !== 'dynamic-import')
@@ -44,7 +54,7 @@ const leftOut = {
       return { path, external: true };
     });
   },
-};
+});
 
 /** Builds what `ironleaf page` serves; sizes are said by the program when it writes a copy. */
 export async function buildPage(root) {
@@ -71,7 +81,7 @@ export async function buildPage(root) {
       process: 'undefined',
       tablesAreRead: 'true',
     },
-    plugins: [leftOut, shaperInside],
+    plugins: [leftOut(root), shaperInside],
   });
   writeFileSync(join(out, 'made-of.json'), JSON.stringify(madeOf(metafile)));
 }

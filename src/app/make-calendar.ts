@@ -1,7 +1,7 @@
 // An understood report and the operator's wishes in; an iCalendar file of the dated steps out.
 import { advise } from '../advise/index.js';
 import { type Clinic, composeCalendar } from '../letter/index.js';
-import { sealOf, sha256 } from '../mailing/index.js';
+import { sealOf, sha256 } from '../mailing/seal.js';
 import { type Checked, fine } from '../problem.js';
 import { writeCalendar } from '../render/calendar.js';
 import type { Kit } from './kit.js';

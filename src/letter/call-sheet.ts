@@ -2,22 +2,32 @@
 import type { Interpretation } from '../interpret/interpretation.js';
 import type { Report } from '../report/report.js';
 import type { Clinic } from './clinic.js';
-import { explainer } from './explain.js';
+import { type Explain, explainer } from './explain.js';
 import type { Language } from './language.js';
 import { needsCarer } from './letter-ages.js';
 import type { ReasoningBlock, ReasoningContent } from './reasoning.js';
 
+/** What the sheet is said with where its reader has no English: every `call.`, `tier.` and `analyte.` of the catalogue. */
+export type CallWords = Pick<Explain, 'words' | 'reason'> & {
+  readonly lang: string;
+  /** A value with its unit, which keep their order whatever the direction of the sheet. */
+  readonly amount: (text: string) => string;
+};
+
 /**
  * The sheet that stands in for a held letter. It has the shape of the reasoning sheet.
  * @param language English with its reasoning file.
+ * @param own Words of another language; nothing else of the sheet changes.
  */
 export function composeCallSheet(
   report: Report,
   interpretation: Interpretation,
   clinic: Clinic,
   language: Language,
+  own?: CallWords,
 ): ReasoningContent {
-  const { words, reason } = explainer(language);
+  const { words, reason } = own ?? explainer(language);
+  const amount = own?.amount ?? ((text: string) => text);
   const { tier, reasons } = interpretation.hold;
   const { patient } = report;
   const block = (slug: string, list: readonly string[]): ReasoningBlock => ({
@@ -28,11 +38,12 @@ export function composeCallSheet(
     list,
     table: null,
   });
-  const results = interpretation.results.map(({ analyte, copied }) =>
-    `${words(`analyte.${analyte}`)}: ${copied.value} ${copied.unit}`.trim(),
+  const results = interpretation.results.map(
+    ({ analyte, copied }) =>
+      `${words(`analyte.${analyte}`)}: ${amount(`${copied.value} ${copied.unit}`.trim())}`,
   );
   return {
-    lang: language.tag,
+    lang: own?.lang ?? language.tag,
     title: words('call.title'),
     intro: words('call.clinician'),
     about: '',

@@ -1,7 +1,7 @@
 // The letter room's doors: interpretation and advice arrive, every word of a letter leaves, with no look.
 export { type Calendar, type CalendarEvent, composeCalendar } from './calendar.js';
 export { composeChartNote } from './chart-note.js';
-export { composeCallSheet } from './call-sheet.js';
+export { type CallWords, composeCallSheet } from './call-sheet.js';
 export type { Clinic } from './clinic.js';
 export { composeLetter, isHeld } from './compose-letter.js';
 export type { Content } from './content.js';

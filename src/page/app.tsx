@@ -1,18 +1,19 @@
 // The page as a whole: the desk in the middle, its parts around it, the letter beside it.
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Kit } from '../app/kit.js';
 import { clinicOf, formOf, rememberClinic, rememberedClinic } from './clinic.js';
-import { type ClinicForm, type Desk, emptyClinic, emptyDesk, isUsed } from './desk.js';
+import { type ClinicForm, type Desk, emptyClinic, emptyDesk, isUsed, nobody } from './desk.js';
 import type { PageFacts } from './embedded.js';
-import { makeFromDesk } from './make-from-desk.js';
+import { makeBeside, makeFromDesk } from './make-from-desk.js';
 import { ClinicPart } from './parts/clinic-part.js';
 import { SelectField } from './parts/fields.js';
-import { LetterPart } from './parts/letter-part.js';
+import { LetterPart, type Saved } from './parts/letter-part.js';
 import { LookPart } from './parts/look-part.js';
 import { NextPart } from './parts/next-part.js';
 import { PersonPart } from './parts/person-part.js';
 import { ResultsPart } from './parts/results-part.js';
 import { UnderstoodPart } from './parts/understood-part.js';
+import { identityOf } from './read-desk.js';
 import { saveFile } from './save-file.js';
 import { useMade } from './use-made.js';
 import type { PageKey, PageTongue } from './words.js';
@@ -70,26 +71,41 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
     return () => window.removeEventListener('beforeunload', warn);
   }, [unsaved]);
 
+  // What was typed of one person is never said of the next.
+  const identity = identityOf(reading.written);
+  const seen = useRef<string | null>(null);
+  useEffect(() => {
+    if (identity === null || identity === seen.current) return;
+    const isOther = seen.current !== null && desk.person !== nobody;
+    seen.current = identity;
+    if (!isOther) return;
+    setDesk((before) => ({ ...before, person: nobody, checkedBy: '', tablets: emptyDesk.tablets }));
+    setTold(say('app.other-person'));
+  }, [identity]);
+
   const clear = () => {
+    seen.current = null;
     setDesk({ ...emptyDesk, language: desk.language, beside: desk.beside, form: desk.form });
     setSaved(true);
     setTold(say('app.cleared'));
   };
 
-  const save = async (format: 'pdf' | 'html'): Promise<PageKey> => {
+  const save = async (format: Saved): Promise<PageKey> => {
     if (reading.understood === null || !clinic.ok) return 'letter.none';
-    const outcome = await makeFromDesk(
-      reading.understood,
-      clinic.clinic,
-      desk,
-      kit,
-      [format],
-      today,
-    );
+    const { understood } = reading;
+    if (format === 'fridge' || format === 'calendar') {
+      const files = await makeBeside(format, understood, clinic.clinic, desk, kit, today);
+      if (files === null) return 'letter.no-fridge';
+      if (files.length === 0) return 'letter.refused';
+      for (const { ending, content } of files)
+        saveFile(`letter.${desk.language}.${ending}`, content, typeOf(ending));
+      return 'letter.saved';
+    }
+    const outcome = await makeFromDesk(understood, clinic.clinic, desk, kit, [format], today);
     if (outcome.kind !== 'made') return 'letter.refused';
     const tags = [desk.language, desk.beside].filter((tag) => tag !== null).join('-beside-');
     for (const { ending, content } of outcome.files)
-      saveFile(`letter.${tags}.${ending}`, content, types[ending] ?? 'application/octet-stream');
+      saveFile(`letter.${tags}.${ending}`, content, typeOf(ending));
     setSaved(true);
     return 'letter.saved';
   };
@@ -104,6 +120,9 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
   };
   return (
     <>
+      <a class="jump" href="#letter-heading">
+        {say('app.to-letter')}
+      </a>
       <header class="top">
         <div>
           <h1>Ironleaf</h1>
@@ -138,7 +157,7 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
             onWhich={(which) => putResults({ which })}
           />
           <UnderstoodPart
-            say={say}
+            tongue={tongue}
             reading={reading}
             confirmed={desk.confirmed}
             onConfirm={(analyte) => put({ confirmed: [...desk.confirmed, analyte], release: null })}
@@ -177,7 +196,8 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
           />
         </div>
         <LetterPart
-          say={say}
+          tongue={tongue}
+          letterTongue={tongues.find(({ tag }) => tag === desk.language) ?? null}
           made={made}
           needs={needs}
           language={language}
@@ -199,5 +219,8 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
 const types: Readonly<Record<string, string>> = {
   pdf: 'application/pdf',
   html: 'text/html',
+  'fridge.pdf': 'application/pdf',
+  ics: 'text/calendar',
   'release.json': 'application/json',
 };
+const typeOf = (ending: string) => types[ending] ?? 'application/octet-stream';

@@ -81,7 +81,7 @@ export type Desk = {
   readonly release: { readonly by: string; readonly done: string } | null;
 };
 
-const nobody: Person = {
+export const nobody: Person = {
   sex: null,
   age: '',
   collected: '',

@@ -2,7 +2,15 @@
 import { advise } from '../advise/index.js';
 import type { Advice, Choices } from '../advise/advice.js';
 import type { Kit } from '../app/kit.js';
-import { type Format, makeLetter, type Outcome, type Wishes } from '../app/make-letter.js';
+import { makeCalendar } from '../app/make-calendar.js';
+import { makeFridgeSheet } from '../app/make-fridge-sheet.js';
+import {
+  type Format,
+  type MadeFile,
+  makeLetter,
+  type Outcome,
+  type Wishes,
+} from '../app/make-letter.js';
 import type { Understood } from '../app/understand.js';
 import { type Clinic, composeReasoning } from '../letter/index.js';
 import { writeHtml } from '../render/html.js';
@@ -46,6 +54,24 @@ export function makeFromDesk(
   date: string,
 ): Promise<Outcome> {
   return makeLetter(understood, clinic, wishesOf(desk, formats, date), kit);
+}
+
+/** What goes beside the letter. Null where no food may be suggested; empty where it cannot be made. */
+export async function makeBeside(
+  what: 'fridge' | 'calendar',
+  understood: Understood,
+  clinic: Clinic,
+  desk: Desk,
+  kit: Kit,
+  date: string,
+): Promise<readonly MadeFile[] | null> {
+  const wishes = wishesOf(desk, [], date);
+  if (what === 'fridge') {
+    const sheet = await makeFridgeSheet(understood, clinic, wishes, desk.language, kit);
+    return sheet.ok ? (sheet.value?.filter(({ ending }) => ending === 'fridge.pdf') ?? null) : [];
+  }
+  const calendar = await makeCalendar(understood, clinic, wishes, kit);
+  return calendar.ok ? [calendar.value] : [];
 }
 
 /** What the program would suggest, before anybody chose. */

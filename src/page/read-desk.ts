@@ -41,7 +41,7 @@ export async function readDesk(desk: Desk, today: string): Promise<Reading> {
   const intake = await readInput(file);
   const chosen = intake.reports[desk.which] ?? intake.reports[0];
   const reports = intake.reports.map((report) => ({
-    label: report.ok ? (report.value.patient.name ?? report.value.patient.id) : null,
+    label: report.ok ? labelOf(report.value) : null,
   }));
   const { ignored } = intake;
   if (chosen === undefined || !chosen.ok)
@@ -67,6 +67,21 @@ export async function readDesk(desk: Desk, today: string): Promise<Reading> {
     understood: read?.ok ? read.value : null,
     problems: read === null || read.ok ? [] : read.problems,
   };
+}
+
+/** Name and day, by which two panels of one person are told apart. */
+function labelOf({ patient, panel }: WrittenReport): string | null {
+  const name = patient.name ?? patient.id;
+  return name === null || panel.collected === null ? name : `${name}, ${panel.collected}`;
+}
+
+/** By what a reader of the results tells one person from another; null where nothing says it. */
+export function identityOf(written: WrittenReport | null): string | null {
+  if (written === null) return null;
+  const { id, name, birthDate } = written.patient;
+  return [id, name, birthDate].some((each) => each !== null)
+    ? JSON.stringify([id, name, birthDate])
+    : null;
 }
 
 /** The short form says results alone: what its file had to say of the person is taken back. */

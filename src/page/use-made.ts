@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Advice } from '../advise/advice.js';
 import type { Kit } from '../app/kit.js';
 import type { Format, Outcome } from '../app/make-letter.js';
-import type { ReasoningContent } from '../letter/index.js';
+import { type CallWords, composeCallSheet, type ReasoningContent } from '../letter/index.js';
 import type { Problem } from '../problem.js';
 import type { ClinicRead } from './clinic.js';
 import type { Desk } from './desk.js';
@@ -17,6 +17,8 @@ export type Made =
   | {
       readonly kind: 'held';
       readonly callSheet: ReasoningContent;
+      /** The same sheet in other words. */
+      readonly callSheetIn: (words: CallWords) => ReasoningContent;
       readonly reasoning: () => Promise<string>;
     }
   | {
@@ -68,12 +70,21 @@ async function look(desk: Desk, clinic: ClinicRead, kit: Kit, today: string): Pr
   if (understood === null) return { reading, suggested: null, made: { kind: 'waiting' } };
   const suggested = suggestionsFor(understood, desk, today);
   if (!clinic.ok) return { reading, suggested, made: { kind: 'waiting' } };
-  const as = (format: Format) =>
-    makeFromDesk(understood, clinic.clinic, desk, kit, [format], today);
+  const as = (format: Format) => {
+    // One voice reads one language.
+    const asked = format === 'text' ? { ...desk, beside: null } : desk;
+    return makeFromDesk(understood, clinic.clinic, asked, kit, [format], today);
+  };
   const outcome = await as('html');
   if (outcome.kind === 'refused') return { reading, suggested, made: outcome };
   const reasoning = () => reasoningPage(understood, desk, kit, today);
-  if (outcome.kind === 'held') return { reading, suggested, made: { ...outcome, reasoning } };
+  if (outcome.kind === 'held') {
+    const { report, interpretation } = understood;
+    const english = await kit.language('en');
+    const callSheetIn = (own: CallWords) =>
+      composeCallSheet(report, interpretation, clinic.clinic, english, own);
+    return { reading, suggested, made: { ...outcome, callSheetIn, reasoning } };
+  }
   const words = async (format: Format) => textIn(await as(format));
   return { reading, suggested, made: { kind: 'made', html: textIn(outcome), words, reasoning } };
 }

@@ -36,6 +36,9 @@ function speaker(messages: Readonly<Record<string, string>>): Say {
   };
 }
 
+/** A value or a name within a sentence of any direction (Unicode Bidirectional Algorithm, 2.4: isolates). */
+export const isolated = (text: string): string => `\u2068${text}\u2069`;
+
 /** A member of a closed list in words, where the page has some. */
 export function sayMember(say: Say, group: string, member: string): string {
   return say(`${group}.${member}` as PageKey);

@@ -17,7 +17,7 @@ import {
 import { partialNames } from '../kit.js';
 import { Stop, status } from '../status.js';
 
-const mainTemplates = ['letter', 'reasoning'] as const;
+const mainTemplates = ['letter', 'easy-read', 'reasoning', 'fridge'] as const;
 const wasms = ['harfbuzz.wasm', 'harfbuzz-subset.wasm'] as const;
 
 export type Page = {

@@ -2,25 +2,30 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { sayProblem } from '../../problem.js';
 import type { Made } from '../use-made.js';
-import type { PageKey, Say } from '../words.js';
+import type { PageKey, PageTongue, Say } from '../words.js';
 import { HoldPart } from './hold-part.js';
 import { LetterFrame } from './letter-frame.js';
 import { ReadAloud } from './read-aloud.js';
 
+export type Saved = 'pdf' | 'html' | 'fridge' | 'calendar';
+
 type Props = {
-  readonly say: Say;
+  readonly tongue: PageTongue;
+  /** The page's words in the language of the letter, where it has them: questions are asked in that language too. */
+  readonly letterTongue: PageTongue | null;
   readonly made: Made;
   readonly needs: readonly string[];
   readonly language: { readonly tag: string; readonly name: string };
   readonly release: { readonly by: string; readonly done: string } | null;
   readonly onRelease: (release: { readonly by: string; readonly done: string }) => void;
   /** The message that says how it went. */
-  readonly onSave: (format: 'pdf' | 'html') => Promise<PageKey>;
+  readonly onSave: (format: Saved) => Promise<PageKey>;
   readonly onPrinted: () => void;
 };
 
 export function LetterPart({
-  say,
+  tongue,
+  letterTongue,
   made,
   needs,
   language,
@@ -29,10 +34,11 @@ export function LetterPart({
   onSave,
   onPrinted,
 }: Props) {
+  const { say } = tongue;
   const frame = useRef<HTMLIFrameElement | null>(null);
   const [told, setTold] = useState('');
-  const save = async (format: 'pdf' | 'html') => {
-    if (format === 'pdf') setTold(say('letter.making'));
+  const save = async (format: Saved) => {
+    if (format === 'pdf' || format === 'fridge') setTold(say('letter.making'));
     setTold(say(await onSave(format).catch(() => 'fault' as const)));
   };
   const print = () => {
@@ -41,7 +47,9 @@ export function LetterPart({
   };
   return (
     <section class="card letter-part" aria-labelledby="letter-heading">
-      <h2 id="letter-heading">{say('letter.heading')}</h2>
+      <h2 id="letter-heading" tabIndex={-1}>
+        {say('letter.heading')}
+      </h2>
       {made.kind === 'waiting' ? (
         <p role="status">
           {needs.length === 0
@@ -67,7 +75,12 @@ export function LetterPart({
         </p>
       ) : null}
       {made.kind === 'held' ? (
-        <HoldPart say={say} sheet={made.callSheet} onRelease={onRelease} />
+        <HoldPart
+          tongue={tongue}
+          sheet={made.callSheet}
+          sheetIn={made.callSheetIn}
+          onRelease={onRelease}
+        />
       ) : null}
       {made.kind === 'made' ? (
         <>
@@ -84,7 +97,7 @@ export function LetterPart({
             <button type="button" onClick={() => void save('html')}>
               {say('letter.html')}
             </button>
-            <ReadAloud say={say} language={language} text={() => made.words('text')} />
+            <ReadAloud say={say} language={language} text={made.words} />
           </div>
           <p role="status" class="told">
             {told}
@@ -98,12 +111,19 @@ export function LetterPart({
           />
           <details>
             <summary>{say('letter.teach')}</summary>
-            <ol>
-              <li>{say('letter.teach.1')}</li>
-              <li>{say('letter.teach.2')}</li>
-              <li>{say('letter.teach.3')}</li>
-            </ol>
+            <Questions tongue={tongue} />
+            {letterTongue === null || letterTongue.tag === tongue.tag ? null : (
+              <Questions tongue={letterTongue} />
+            )}
           </details>
+          <div class="row">
+            <button type="button" onClick={() => void save('fridge')}>
+              {say('letter.fridge')}
+            </button>
+            <button type="button" onClick={() => void save('calendar')}>
+              {say('letter.calendar')}
+            </button>
+          </div>
           <Note say={say} make={made.words} />
         </>
       ) : null}
@@ -111,6 +131,16 @@ export function LetterPart({
         <Reasoning say={say} make={made.reasoning} />
       ) : null}
     </section>
+  );
+}
+
+function Questions({ tongue: { tag, dir, say } }: { readonly tongue: PageTongue }) {
+  return (
+    <ol lang={tag} dir={dir}>
+      <li>{say('letter.teach.1')}</li>
+      <li>{say('letter.teach.2')}</li>
+      <li>{say('letter.teach.3')}</li>
+    </ol>
   );
 }
 
@@ -152,11 +182,21 @@ function Note({
   const [told, setTold] = useState('');
   const write = useMemo(() => () => make('note'), [make]);
   const note = useWhenOpen(open, write);
-  const copy = () => navigator.clipboard.writeText(note).then(() => setTold(say('letter.copied')));
+  const shown = useRef<HTMLPreElement>(null);
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(note);
+      setTold(say('letter.copied'));
+    } catch {
+      // Some browsers refuse a page opened from a disk.
+      if (shown.current !== null) getSelection()?.selectAllChildren(shown.current);
+      setTold(say('letter.select-note'));
+    }
+  };
   return (
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{say('letter.note')}</summary>
-      <pre lang="en" dir="ltr" class="note">
+      <pre lang="en" dir="ltr" class="note" ref={shown}>
         {note}
       </pre>
       <button type="button" onClick={() => void copy()}>

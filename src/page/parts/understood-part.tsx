@@ -1,15 +1,17 @@
 // A reading arrives; a line for each result leaves, with its state in words, its question and a way to answer.
 import { useState } from 'preact/hooks';
-import { sayProblem, visible } from '../../problem.js';
+import { type Problem, sayProblem, visible } from '../../problem.js';
+import type { Doubt } from '../../report/report.js';
 import { readUnit, unitsOf } from '../../knowledge/units.js';
 import { type Analyte, analytes } from '../../terms.js';
+import { askDoubt, possibleUnits, tellFault } from '../ask.js';
 import type { Correction } from '../desk.js';
 import type { Reading } from '../read-desk.js';
-import { type Say, sayMember } from '../words.js';
+import { type PageTongue, type Say, sayMember } from '../words.js';
 import { SelectField, TextField } from './fields.js';
 
 type Props = {
-  readonly say: Say;
+  readonly tongue: PageTongue;
   readonly reading: Reading;
   readonly confirmed: readonly Analyte[];
   readonly onConfirm: (analyte: Analyte) => void;
@@ -30,14 +32,17 @@ type Line = {
   readonly unit: string;
   readonly range: string;
   readonly state: State;
-  readonly why: string | null;
-  readonly likelyUnit: string | null;
+  readonly doubt: Doubt | null;
+  readonly fault: Problem | null;
+  /** Units the sheet may have said, one press away. */
+  readonly likely: readonly string[];
 };
 
 /** The deciding tests: what is not there is said, never passed over. */
 const deciding: readonly Analyte[] = ['haemoglobin', 'ferritin', 'transferrin-saturation', 'crp'];
 
-export function UnderstoodPart({ say, reading, confirmed, onConfirm, onCorrect }: Props) {
+export function UnderstoodPart({ tongue, reading, confirmed, onConfirm, onCorrect }: Props) {
+  const { say } = tongue;
   const lines = linesOf(reading);
   const loose = reading.problems.filter(
     (problem) => !lines.some((line) => belongs(problem.place.field, line.analyte)),
@@ -84,28 +89,25 @@ export function UnderstoodPart({ say, reading, confirmed, onConfirm, onCorrect }
                   : say(`understood.${line.state}`)}
               </span>
             </p>
-            {line.why === null ? null : (
-              <p class="why" lang="en" dir="ltr">
-                {line.why}
+            <Why tongue={tongue} line={line} />
+            {reading.written === null ? null : (
+              <p class="row">
+                {line.likely.map((unit) => (
+                  <button
+                    key={unit}
+                    type="button"
+                    onClick={() => onCorrect(line.analyte, { value: line.value, unit })}
+                  >
+                    {say('understood.use-unit', { unit })}
+                  </button>
+                ))}
+                {line.state === 'doubtful' ? (
+                  <button type="button" onClick={() => onConfirm(line.analyte)}>
+                    {say('understood.stands')}
+                  </button>
+                ) : null}
               </p>
             )}
-            {line.state === 'doubtful' ? (
-              <p class="row">
-                {line.likelyUnit === null ? null : (
-                  <button
-                    type="button"
-                    onClick={() =>
-                      onCorrect(line.analyte, { value: line.value, unit: line.likelyUnit ?? '' })
-                    }
-                  >
-                    {say('understood.use-unit', { unit: line.likelyUnit })}
-                  </button>
-                )}
-                <button type="button" onClick={() => onConfirm(line.analyte)}>
-                  {say('understood.stands')}
-                </button>
-              </p>
-            ) : null}
             {reading.written === null ? null : (
               <Correct
                 say={say}
@@ -154,6 +156,24 @@ export function UnderstoodPart({ say, reading, confirmed, onConfirm, onCorrect }
     </section>
   );
 }
+
+/** The question or the fault of one line. */
+function Why({ tongue, line }: { readonly tongue: PageTongue; readonly line: Line }) {
+  const asked =
+    line.fault !== null
+      ? tellFault(tongue, line, line.fault)
+      : line.doubt !== null
+        ? askDoubt(tongue, line, line.doubt)
+        : null;
+  if (asked === null) return null;
+  return (
+    <p class="why" {...(asked.english ? english : {})}>
+      {asked.text}
+    </p>
+  );
+}
+
+const english = { lang: 'en', dir: 'ltr' } as const;
 
 function Correct({
   say,
@@ -219,11 +239,22 @@ function linesOf({ written, partly, understood, problems }: Reading): readonly L
         unit: result.unit ?? '',
         range: measured?.copied.interval ?? result.interval?.text ?? '',
         state,
-        why: problem === undefined ? (measured?.doubt?.question ?? null) : sayProblem(problem),
-        likelyUnit: measured?.doubt?.likelyUnit ?? null,
+        doubt: measured?.doubt ?? null,
+        fault: problem ?? null,
+        likely: likelyUnits(analyte, result.value, problem, measured?.doubt ?? null),
       },
     ];
   });
+}
+
+function likelyUnits(
+  analyte: Analyte,
+  value: string,
+  problem: Problem | undefined,
+  doubt: Doubt | null,
+): readonly string[] {
+  if (problem?.code === 'value-impossible') return possibleUnits(analyte, value);
+  return doubt?.likelyUnit ? [doubt.likelyUnit] : [];
 }
 
 function belongs(field: string | null, analyte: Analyte): boolean {
