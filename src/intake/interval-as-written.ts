@@ -3,9 +3,12 @@ import type { WrittenInterval } from './written.js';
 
 const longestInterval = 60;
 const number = String.raw`([+-]?\d+(?:[.,]\d+)?)`;
-const dash = String.raw`\s*(?:-|–|—|‐|‑|−|to|\.\.|~|a|à|bis)\s*`;
+const dash = String.raw`\s*(?:-|\u2013|\u2014|\u2010|\u2011|\u2212|to|\.\.|~|a|\u00E0|bis|at\u00E9)\s*`;
+/** Words that only say that an interval follows. */
+const label =
+  /^(?:ref(?:erence)?|range|interval|normal?|norm|r\u00E9f|v\.?r|v\.?n)\.?(?:\s+(?:range|interval|values?))?\s*[:.]?\s*(?=[<>\u2264\u2265=\d-])/iu;
 const between = new RegExp(`^${number}${dash}${number}$`, 'iu');
-const oneSided = new RegExp(String.raw`^(<=|>=|=<|=>|<|>|≤|≥)\s*${number}$`, 'u');
+const oneSided = new RegExp(String.raw`^(<=|>=|=<|=>|<|>|\u2264|\u2265)\s*${number}$`, 'u');
 const trailing = new RegExp(String.raw`^${number}\s*-\s*$`, 'u');
 const leading = new RegExp(String.raw`^-\s+${number}$`, 'u');
 
@@ -21,7 +24,7 @@ export function readInterval(
 ): WrittenInterval | null {
   if (printed === null) return null;
   const whole = printed.trim();
-  const text = whole.length > longestInterval ? whole : withoutBrackets(whole);
+  const text = whole.length > longestInterval ? whole : withoutBrackets(whole).replace(label, '');
   if (text === '') return null;
   if (text.length > longestInterval) return { low: null, high: null, text };
   const bare = withoutUnit(text, unit);
@@ -30,7 +33,7 @@ export function readInterval(
   const one = oneSided.exec(bare);
   if (one !== null) {
     const limit = one[2] ?? null;
-    return (one[1] ?? '').match(/[<≤]/) === null
+    return (one[1] ?? '').match(/[<\u2264]/) === null
       ? { low: limit, high: null, text }
       : { low: null, high: limit, text };
   }
@@ -44,7 +47,10 @@ function withoutBrackets(text: string): string {
   return inside?.[1] ?? text;
 }
 
+/** The unit may stand behind either side or behind both. */
 function withoutUnit(text: string, unit: string | null): string {
   if (unit === null || unit === '' || !text.endsWith(unit)) return text;
-  return text.slice(0, -unit.length).trim();
+  const bare = text.slice(0, -unit.length).trim();
+  const [first = '', ...others] = bare.split(unit);
+  return others.length === 1 && /\d\s*$/.test(first) ? first + others.join('') : bare;
 }

@@ -45,6 +45,7 @@ const table = z
     analytes: z.record(z.enum(analytes), spellings),
     lookAlikes: z.record(z.string(), spellings),
     otherTests: spellings,
+    panels: spellings,
     columns: z.record(z.enum(columnMeanings), spellings),
     sexes: z.record(z.enum(sexes), spellings),
     ambiguousSexLetters: z.array(z.array(z.string())),
@@ -98,6 +99,13 @@ export function meaningOfName(name: string): NameMeaning | null {
 export function lookAlikeInside(name: string): string | null {
   const key = ` ${nameKey(name)} `;
   return lookAlikeKeys.find((lookAlike) => key.includes(lookAlike.key))?.what ?? null;
+}
+
+const panelKeys: ReadonlySet<string> = new Set(table.panels.map(tightKey));
+
+/** True for the title of a group of tests. @example isPanelTitle('Full blood count') // true */
+export function isPanelTitle(title: string): boolean {
+  return panelKeys.has(tightKey(title));
 }
 
 /** @example meaningOfColumn('Date of birth') // 'birthDate' */

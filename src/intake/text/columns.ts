@@ -3,32 +3,47 @@ import { type DateOrder, needsOrder, readDate } from '../date-as-written.js';
 import { meaningOfColumn } from '../names.js';
 
 export type TextColumn =
-  | { readonly holds: 'test' | 'unit' | 'range' | 'flag' | 'low' | 'high' | 'nothing' }
+  | {
+      readonly holds: 'test' | 'unit' | 'range' | 'flag' | 'low' | 'high' | 'collected' | 'nothing';
+    }
   | { readonly holds: 'value'; readonly collected: string | null };
 
-/** Cells of a line: by tabs or bars where it has them, else by runs of blanks. */
+/** Cells of a line: by tabs or bars where it has them, else by runs of blanks. Outer bars are a frame. */
 export function cellsOf(line: string): readonly string[] {
-  const between = line.includes('\t') ? /\t/ : line.includes('|') ? /\|/ : /\s{2,}/;
-  return line
-    .trim()
-    .split(between)
-    .map((cell) => cell.trim());
+  if (line.includes('\t')) return trimmed(line.split('\t'));
+  if (line.includes('|'))
+    return trimmed(
+      line
+        .trim()
+        .replace(/^\||\|$/g, '')
+        .split('|'),
+    );
+  return trimmed(line.trim().split(/\s{2,}/));
 }
 
+function trimmed(cells: readonly string[]): readonly string[] {
+  return cells.map((cell) => cell.trim());
+}
+
+/** '17.11.26': which part is the year cannot be told. */
+const shortYear = /^\d{1,2}([./-])\d{1,2}\1\d{2}$/;
+
 /**
- * Columns of a table's header; null when the line is none. The first column holds the test.
+ * Columns of a table's header; null when the line is none. The first column holds the test, even without a name.
  * @example columnsOf('Test\t2026-11-20\t2026-05-02\tUnit', null)
  */
 export function columnsOf(line: string, order: DateOrder | null): readonly TextColumn[] | null {
-  const cells = cellsOf(line.startsWith('\t') ? `test${line}` : line);
+  const cells = cellsOf(/^ {2}/.test(line) && !/[\t|]/.test(line) ? `test  ${line}` : line);
   if (cells.length < 2) return null;
   const columns = cells.map((cell, i): TextColumn => {
     const date = readDate(cell, order);
-    if (date !== null || needsOrder(cell)) return { holds: 'value', collected: date?.date ?? null };
+    if (date !== null || needsOrder(cell) || shortYear.test(cell))
+      return { holds: 'value', collected: date?.date ?? null };
     const meaning = meaningOfColumn(cell);
     if (meaning === 'value') return { holds: 'value', collected: null };
     if (meaning === 'test' || meaning === 'unit' || meaning === 'range') return { holds: meaning };
     if (meaning === 'flag' || meaning === 'low' || meaning === 'high') return { holds: meaning };
+    if (meaning === 'collected') return { holds: meaning };
     return { holds: i === 0 && /^(?:|name|tests?)$/i.test(cell) ? 'test' : 'nothing' };
   });
   const tests = columns.filter(({ holds }) => holds === 'test').length;

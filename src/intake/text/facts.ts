@@ -15,10 +15,12 @@ const wanted: ReadonlySet<ColumnMeaning> = new Set([
 ]);
 
 /**
- * Facts written as 'word: text', several on a line with tabs or wide gaps between them.
+ * Facts written as 'word: text', several on a line with tabs or wide gaps between them, or as two cells of a sheet.
  * @example factsOf('Sex: F    DOB: 09/03/1984')
  */
 export function factsOf(line: string): readonly Fact[] {
+  const pair = twoCells(line);
+  if (pair !== null) return [pair];
   return line.split(/\t|\s{2,}|;/).flatMap((part) => {
     const [, word, text] =
       /^([\p{L}][\p{L} ./'-]{0,40}?)\s*[:=]\s*(\S.*)$/u.exec(part.trim()) ?? [];
@@ -26,4 +28,13 @@ export function factsOf(line: string): readonly Fact[] {
     const meaning = meaningOfColumn(word);
     return meaning !== null && wanted.has(meaning) ? [{ meaning, text: text.trim() }] : [];
   });
+}
+
+/** 'Sex' beside 'F', as two cells copied from a sheet; two headers side by side are none. */
+function twoCells(line: string): Fact | null {
+  const [word = '', text = '', ...more] = line.split('\t').map((cell) => cell.trim());
+  if (text === '' || more.some((cell) => cell !== '') || meaningOfColumn(text) !== null)
+    return null;
+  const meaning = meaningOfColumn(word.replace(/\s*:$/, ''));
+  return meaning !== null && wanted.has(meaning) ? { meaning, text } : null;
 }

@@ -1,10 +1,10 @@
 // Pasted text arrives; one written report leaves, with every line understood, doubtful or passed over with why.
 import { faulty, fine, type Problem } from '../../problem.js';
 import { blankContext, blankPatient } from '../blank.js';
-import { type DateOrder, orderProvedBy, readDate } from '../date-as-written.js';
+import { type DateAsWritten, type DateOrder, orderProvedBy, readDate } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
 import { readInterval } from '../interval-as-written.js';
-import { sexOf } from '../names.js';
+import { isPanelTitle, sexOf } from '../names.js';
 import { saysNoResult } from '../no-result.js';
 import {
   mayBeThousandsByDot,
@@ -18,8 +18,11 @@ import { testHeader } from '../table/test-header.js';
 import { whichAnalyte } from '../which-analyte.js';
 import type { Intake, WrittenInterval, WrittenPatient } from '../written.js';
 import { cellsOf, columnsOf, type TextColumn } from './columns.js';
+import { type DateBeside, dateBeside } from './date-beside.js';
 import { type Fact, factsOf } from './facts.js';
-import { lineParts } from './line.js';
+import { lineParts, severalResults } from './line.js';
+import { logicalLines } from './logical-lines.js';
+import { filledUp, isPlainResult, valueCell } from './table-cells.js';
 
 type Said = {
   readonly name: string;
@@ -57,13 +60,10 @@ class Reading {
  * @example readText('pasted text', 'Ferritin   9 ug/L  (30 - 400)  L').reports
  */
 export function readText(name: string, text: string): Intake {
-  const lines = text.split(/\r\n|\r|\n/);
   const dates = text.match(/(?<![\d/.-])\d{1,2}([/.-])\d{1,2}\1\d{4}(?!\d)/g) ?? [];
   const numbers = text.match(/(?<![\d.,])\d+,\d+(?![\d.,])/g) ?? [];
   const reading = new Reading(name, orderProvedBy(dates), numbers.some(provesDecimalComma));
-  lines.forEach((line, i) => {
-    if (line.trim() !== '') readLine(reading, line, i + 1);
-  });
+  for (const line of logicalLines(text)) readLine(reading, line.text, line.row);
   const report = reportOf(reading);
   const partly = report.ok ? [] : reading.dated.map(({ result }) => result);
   return { format: 'text', reports: [report], ignored: reading.ignored, partly };
@@ -86,10 +86,29 @@ function readLine(reading: Reading, line: string, row: number): void {
     return;
   }
   if (reading.columns !== null && readTableLine(reading, line, row, reading.columns)) return;
-  readPlainLine(reading, line, row);
+  const dated = dateBeside(line, reading.order);
+  if (dated === null) readPlainLine(reading, line, row);
+  else readDatedLine(reading, dated, row);
 }
 
-function readPlainLine(reading: Reading, line: string, row: number): void {
+/** A result with its day before it, or a title with its day: the results below are of that day. */
+function readDatedLine(reading: Reading, { date, text }: DateBeside, row: number): void {
+  if (date === null) reading.problems.push(dayOrMonth(reading.file, row));
+  else if (isPanelTitle(text)) takeDay(reading, date);
+  else readPlainLine(reading, text, row, date.date);
+}
+
+function readPlainLine(
+  reading: Reading,
+  line: string,
+  row: number,
+  collected: string | null = reading.collected,
+): void {
+  const pieces = severalResults(line);
+  if (pieces !== null) {
+    for (const piece of pieces) readPlainLine(reading, piece, row, collected);
+    return;
+  }
   const parts = lineParts(line);
   if (parts === null) {
     const { name } = testHeader(cellsOf(line)[0] ?? '');
@@ -103,7 +122,7 @@ function readPlainLine(reading: Reading, line: string, row: number): void {
     );
     return;
   }
-  const taken = takeResult(reading, parts, reading.collected, row);
+  const taken = takeResult(reading, parts, collected, row);
   if (!taken || parts.leftOver === '') return;
   if (/\d/.test(parts.leftOver)) {
     reading.problems.push(
@@ -127,8 +146,10 @@ function readTableLine(
   row: number,
   columns: readonly TextColumn[],
 ): boolean {
-  const cells = cellsOf(line);
+  const cells = filledUp(cellsOf(line), columns, line.includes('\t'));
+  if (cells.every((cell) => /^[-:=]+$/.test(cell))) return true;
   if (cells.length !== columns.length) {
+    if (isPlainResult(cells, columns)) return false;
     if (cells.length > 2) reading.columns = null;
     if (
       cells.length < 2 ||
@@ -150,17 +171,23 @@ function readTableLine(
     return text === '' ? null : text;
   };
   const header = testHeader(cell('test') ?? '');
-  const unit = cell('unit') ?? header.unit;
-  const printed = readInterval(cell('range'), unit);
+  const day = cell('collected');
+  const own = day === null ? null : readDate(day, reading.order);
+  if (day !== null && own === null) {
+    reading.problems.push(dayOrMonth(reading.file, row));
+    return true;
+  }
   const [low, high] = [cell('low'), cell('high')];
-  const interval = printed ?? (low === null && high === null ? null : { low, high, text: null });
   columns.forEach((column, i) => {
     if (column.holds !== 'value') return;
-    const [, value = '', flag = null] =
-      /^(.*?)\s*(\*+|\(?\b[HL]{1,2}\)?|↑|↓)?$/u.exec(cells[i] ?? '') ?? [];
-    const mark = flag === null ? cell('flag') : flag.replace(/[()]/g, '');
-    const said = { name: header.name, value, unit, interval, flag: mark };
-    if (value !== '') takeResult(reading, said, column.collected ?? reading.collected, row);
+    const inside = valueCell(cells[i] ?? '');
+    const unit = cell('unit') ?? inside.unit ?? header.unit;
+    const printed = readInterval(cell('range'), unit);
+    const interval = printed ?? (low === null && high === null ? null : { low, high, text: null });
+    const { value } = inside;
+    const said = { name: header.name, value, unit, interval, flag: inside.flag ?? cell('flag') };
+    const collected = column.collected ?? own?.date ?? reading.collected;
+    if (value !== '') takeResult(reading, said, collected, row);
   });
   return true;
 }
@@ -265,10 +292,12 @@ function takeFact(reading: Reading, { meaning, text }: Fact, row: number): void 
   if (date === null)
     refuse('cannot read this as a date, or tell the day from the month', 'such as 2026-11-25');
   else if (meaning === 'birthDate') set({ birthDate: date.date });
-  else {
-    reading.collected = date.date;
-    if (date.time !== null) reading.times.set(date.date, date.time);
-  }
+  else takeDay(reading, date);
+}
+
+function takeDay(reading: Reading, { date, time }: DateAsWritten): void {
+  reading.collected = date;
+  if (time !== null) reading.times.set(date, time);
 }
 
 function dayOrMonth(file: string, row: number): Problem {
