@@ -20,6 +20,8 @@ const span = /^\d{1,2}\s*-\s*\d{1,2}$/;
  * - `{{picture figure}}` draws a picture in the letter's language and direction.
  * - `{{linked text}}` makes the phone numbers in a sentence tappable.
  * - `(threes list …)` groups whole sentences into paragraphs of three at most (NHS digital service manual, content).
+ * - `(halves list)` parts a list in two for two columns, the first half the longer; one member makes one part.
+ * - `(more list n)` is true when a list has more members than n.
  * - `(eq a b)`, `(any a b …)`, `(both a b)` and `(no a)` are for conditions; an empty list counts as no.
  */
 export const helpers = {
@@ -36,6 +38,9 @@ export const helpers = {
     return new Handlebars.SafeString(marked);
   },
   threes,
+  halves: (list: unknown) => (Array.isArray(list) ? halves(list) : []),
+  more: (list: unknown, most: unknown) =>
+    Array.isArray(list) && typeof most === 'number' && list.length > most,
   eq: (a: unknown, b: unknown) => a === b,
   any: (...values: readonly unknown[]) => values.slice(0, -1).some(holds),
   both: (a: unknown, b: unknown) => holds(a) && holds(b),
@@ -60,6 +65,11 @@ function threes(...values: readonly unknown[]): readonly (readonly Said[])[] {
     room = (last === undefined || sentences > room ? mostSentences : room) - sentences;
   }
   return groups;
+}
+
+function halves(list: readonly unknown[]): readonly (readonly unknown[])[] {
+  const middle = Math.ceil(list.length / 2);
+  return [list.slice(0, middle), list.slice(middle)].filter((half) => half.length > 0);
 }
 
 function holds(value: unknown): boolean {

@@ -60,15 +60,15 @@ function zip(
     const beside = second[index];
     if (beside === undefined) return [block];
     if (block.kind === 'rule' || block.kind === 'page-break') return [block];
-    // Columns inside a column would be too narrow, so what holds a pair is opened even if it asks to be kept.
+    // Columns inside a column would be too narrow, so what holds a pair is opened; what it asks to keep stays together.
     const mayOpen = block.kind === 'section' && beside.kind === 'section' && opens(block);
     if (block.kind === 'pair' && beside.kind === 'pair') {
       return zip(childrenOf(block), childrenOf(beside), other);
     }
-    // Its labels would become too small to read in half the width.
-    if (block.kind === 'figure' && block.scene.width > widestBeside)
-      return [block, inOther(beside, other)];
-    if (mayOpen) return zip(block.blocks, beside.blocks, other);
+    if (mayOpen) {
+      const opened = zip(block.blocks, beside.blocks, other);
+      return block.keep ? [{ ...block, blocks: opened }] : opened;
+    }
     return [
       {
         kind: 'pair',
@@ -89,9 +89,6 @@ function opens(block: Block & { readonly kind: 'section' }): boolean {
 function holdsPair(block: Block): boolean {
   return block.kind === 'pair' || (block.kind === 'section' && block.blocks.some(holdsPair));
 }
-
-/** Pictures drawn wider than this, in points, stand under each other. */
-const widestBeside = 260;
 
 /** Lines of an address belong together. */
 function isLetterhead({ blocks }: Block & { readonly kind: 'section' }): boolean {

@@ -162,6 +162,8 @@ function pairs(): string {
     `@media screen and (min-width:48em){.pair.wide{grid-template-columns:${wideColumns}}}`,
     `@media print{.pair.wide{grid-template-columns:${wideColumns}}}`,
     '.pair>*{min-width:0}',
+    // Columns inside a column would be too narrow.
+    '.pair .pair{grid-template-columns:1fr!important}',
     `.pair{margin-top:${look.space.block}em}`,
     '.pair>div>:first-child,.pair>div>div>:first-child{margin-top:0}',
     '.keep{break-inside:avoid}',

@@ -246,13 +246,42 @@ describe('a trend', () => {
 
   it('has its key where reading starts, the box before the words', () => {
     const keyOf = (speech: typeof english | typeof arabic) => {
-      const scene = drawPicture(trend([7, 12]), speech);
+      const scene = drawPicture(trend([7, 12, 31, 44]), speech);
       const box = scene.shapes.find((shape) => shape.kind === 'rect' && shape.look === 'band');
       const text = textsOf(scene).find((one) => one.text === 'usual range');
       return { box: box?.kind === 'rect' ? box.x : null, words: text?.x, anchor: text?.anchor };
     };
     expect(keyOf(english)).toEqual({ box: 8, words: 38, anchor: 'start' });
     expect(keyOf(arabic)).toEqual({ box: 330, words: 322, anchor: 'start' });
+  });
+
+  it.each([
+    ['beside its text, as wide as a number line, for two or three results', [7, 12, 31], 180],
+    ['across the page for more', [7, 12, 31, 44], 360],
+  ] as const)('stands %s', (_, values, width) => {
+    expect(drawPicture(trend(values), english).width).toBe(width);
+  });
+
+  it('leaves no room over the usual range but for figures', () => {
+    const scene = drawPicture({ ...trend([96, 118]), low: 115, high: 155 }, english);
+    const [band] = scene.shapes;
+    expect(band?.kind === 'rect' && band.y).toBeLessThan(30);
+  });
+
+  it.each([
+    [96, 118, 115, 155],
+    [5, 21, 16, 50],
+    [114, 116, 115, 155],
+    [31, 29, 30, 400],
+  ])('sets the figures of %i and %i clear of the edges at %i and %i', (first, last, low, high) => {
+    const scene = drawPicture({ ...trend([first, last]), low, high }, english);
+    const edges = scene.shapes.flatMap((shape) =>
+      shape.kind === 'line' && shape.look === 'tick' ? [shape.y1] : [],
+    );
+    const labels = textsOf(scene).filter(({ strong }) => strong);
+    expect(labels.map(({ text }) => text)).toEqual([String(first), String(last)]);
+    for (const { y } of labels)
+      for (const edge of edges) expect(edge < y - 9 || edge > y, `${edge}, ${y}`).toBe(true);
   });
 });
 

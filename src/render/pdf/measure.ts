@@ -20,12 +20,25 @@ export function measureAll(
   }
   return blocks.flatMap((block, at) => {
     const elements = measure(block, place, bench);
+    if (block.kind === 'pair' && introduces(blocks, at)) return withLastGlue(elements, 2);
     if (block.kind !== 'paragraph') return elements;
     const next = blocks[at + 1];
-    if (next?.kind === 'list') return withLastGlue(elements, 2);
+    if (next?.kind === 'list' || introduces(blocks, at)) return withLastGlue(elements, 2);
     // A label holds on to what it labels, not to what comes after its own part.
     return next === undefined ? withLastGlue(elements, 0) : elements;
   });
+}
+
+/** A paragraph alone between a heading and what is no paragraph: were it last on a page, it would stand there without its matter. */
+function introduces(blocks: readonly Block[], at: number): boolean {
+  const [before, own, after] = [at - 1, at, at + 1].map((nth) => kindOf(blocks[nth]));
+  return before === 'heading' && own === 'paragraph' && after !== 'paragraph' && after !== null;
+}
+
+/** Of two languages side by side, the first's. */
+function kindOf(block: Block | undefined): Block['kind'] | null {
+  if (block === undefined) return null;
+  return block.kind === 'pair' ? kindOf(block.first) : block.kind;
 }
 
 /** A list item or a cell with one paragraph needs no element for it. */
@@ -214,22 +227,23 @@ function pair(
 /** em of the base size: in a narrower column lines hold four or five words, and pictures shrink too far. */
 const narrowestColumn = 11;
 
-/** The same picture in two languages: in large print its labels would be far smaller than the text. */
+/** In a part of the width the labels of a picture may become too small to read beside the text. */
 function shrinks(
   { first, second }: Extract<Block, { kind: 'pair' }>,
   widths: readonly number[],
   base: number,
 ): boolean {
-  const scenes = [first, second].map(sceneIn);
-  return scenes.every((scene, nth) => {
+  return [first, second].some((block, nth) => {
+    const scene = sceneIn(block);
     if (scene === null) return false;
-    const whole = base / look.sizes.standard;
-    return pictureScale(scene.width, widths[nth] ?? 0, base) < leastPicture * whole;
+    const sizes = scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.size] : []));
+    const least = Math.min(...sizes) * pictureScale(scene.width, widths[nth] ?? 0, base);
+    return least < leastLabel * base;
   });
 }
 
-/** Of its size in this print, what a picture beside its translation keeps at least. */
-const leastPicture = 0.9;
+/** em of the base size: what a label in a picture beside something keeps at least. */
+const leastLabel = 0.65;
 
 function sceneIn(block: Block): Scene | null {
   if (block.kind === 'figure') return block.scene;
