@@ -29,7 +29,7 @@ type Props = {
 
 export function App({ kit, facts, tongues, languages, first, today }: Props) {
   const [tongue, setTongue] = useState(first);
-  const [desk, setDesk] = useState<Desk>(emptyDesk);
+  const [desk, setDesk] = useState<Desk>({ ...emptyDesk, language: first.tag });
   const [kept, setKept] = useState(() => rememberedClinic());
   const [form, setForm] = useState<ClinicForm>(
     () => kept ?? (facts.clinic === null ? emptyClinic : formOf(facts.clinic)),
@@ -200,6 +200,7 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
           letterTongue={tongues.find(({ tag }) => tag === desk.language) ?? null}
           made={made}
           needs={needs}
+          urgent={reading.urgent}
           language={language}
           release={desk.release}
           onRelease={(release) => put({ release })}

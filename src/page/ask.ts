@@ -1,7 +1,7 @@
 // A line of the results with its doubt or its fault arrives; what to ask of it leaves, in the language of the page.
-import { unitsOf } from '../knowledge/units.js';
+import { readUnit, unitsOf } from '../knowledge/units.js';
 import { type Problem, sayProblem, visible } from '../problem.js';
-import { convert } from '../report/convert.js';
+import { acceptedUnits, convert } from '../report/convert.js';
 import { judge } from '../report/plausible.js';
 import { readNumber } from '../report/number.js';
 import type { Doubt } from '../report/report.js';
@@ -35,6 +35,16 @@ const plain: Readonly<Record<string, PageKey>> = {
   'not-a-number': 'understood.no-number',
   'value-unread': 'understood.no-number',
 };
+
+/** What would be asked of a written value, for reports that another line keeps from being measured; null without a question. */
+export function doubtOf({ analyte, value, unit }: Written): Doubt | null {
+  const read = readNumber(value);
+  const code = readUnit(unit);
+  if (!read.ok || code === null || !acceptedUnits(analyte).includes(code)) return null;
+  const { comparator } = read;
+  const judged = judge({ analyte, value: read.value, unit: code, comparator, interval: null });
+  return judged.verdict === 'doubtful' ? judged.doubt : null;
+}
 
 /** Why a line cannot be used. A fault the page has no words for is told as the command line tells it, in English. */
 export function tellFault({ tag, say }: PageTongue, line: Written, problem: Problem): Asked {

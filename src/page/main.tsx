@@ -4,6 +4,7 @@ import { render } from 'preact';
 import { z } from 'zod';
 import { App } from './app.js';
 import { embeddedFacts, embeddedJson } from './embedded.js';
+import { lendFaces } from './lend-face.js';
 import { openPageKit } from './open-page-kit.js';
 import { pageTongue } from './words.js';
 
@@ -22,6 +23,9 @@ const languages = facts.languages.map((tag) => ({
   tag,
   name: (embeddedJson(`locale:${tag}`) as { meta: { name: string } }).meta.name,
 }));
+
+// Names of languages, and whole pages, in scripts that this device lacks.
+await lendFaces(window, facts.languages);
 
 render(
   <App

@@ -42,10 +42,7 @@ export function openPageKit(): Kit {
 /** Faces of this copy's languages; a name in a script of another is a problem of the letter, not a fault. */
 async function openFaces(): Promise<Fonts> {
   const { openFonts } = await import('../render/pdf/index.js');
-  const fonts = await openFonts(
-    async (file) => embeddedBytes(file),
-    async () => embeddedBytes('harfbuzz-subset.wasm'),
-  );
+  const fonts = await openFonts(async (file) => embeddedBytes(file));
   return { ...fonts, borrow: (points) => fonts.borrow(points).catch(() => false) };
 }
 

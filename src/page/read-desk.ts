@@ -2,6 +2,7 @@
 import { type Understood, understand } from '../app/understand.js';
 import { largestFile, readAge, readInput } from '../intake/index.js';
 import type { InputFile, WrittenPatient, WrittenReport, WrittenResult } from '../intake/written.js';
+import { isHeld } from '../letter/index.js';
 import type { Problem } from '../problem.js';
 import type { Desk, Person, Source } from './desk.js';
 import { writeReportFile } from './write-report-file.js';
@@ -19,6 +20,8 @@ export type Reading = {
   readonly ignored: readonly Problem[];
   readonly problems: readonly Problem[];
   readonly needs: readonly Need[];
+  /** Whatever is still needed, these values are such that nobody should wait for it. */
+  readonly urgent: boolean;
 };
 
 const nothing: Reading = {
@@ -29,6 +32,7 @@ const nothing: Reading = {
   ignored: [],
   problems: [],
   needs: ['results'],
+  urgent: false,
 };
 
 /**
@@ -58,15 +62,29 @@ export async function readDesk(desk: Desk, today: string): Promise<Reading> {
   if (written.patient.sex === null) needs.push('sex');
   if (written.panel.collected === null) needs.push('collected');
   const read = needs.length === 0 ? understand(written, today, desk.confirmed) : null;
+  const known = read?.ok ? read.value : provisional(written, today);
   return {
     reports,
     written,
     partly: [],
     needs,
     ignored: [...ignored, ...(read?.ok ? read.notes : [])],
+    urgent: known !== null && isHeld(known),
     understood: read?.ok ? read.value : null,
     problems: read === null || read.ok ? [] : read.problems,
   };
+}
+
+/** Alarms are raised at face value: as if the sample were of today and nothing known of the person. */
+function provisional(written: WrittenReport, today: string): Understood | null {
+  const { patient, panel } = written;
+  const assumed = {
+    ...written,
+    patient: { ...patient, sex: patient.sex ?? 'unknown' },
+    panel: { ...panel, collected: panel.collected ?? today },
+  };
+  const read = understand(assumed, today, []);
+  return read.ok ? read.value : null;
 }
 
 /** Name and day, by which two panels of one person are told apart. */
@@ -98,7 +116,7 @@ function fileOf(source: Source): InputFile | null {
     return { name: source.name, bytes: source.bytes.slice(0, largestFile + 1) };
   if (source.kind === 'form') return writeReportFile(source.rows);
   if (source.text.trim() === '') return null;
-  return { name: 'standard input', bytes: new TextEncoder().encode(source.text) };
+  return { name: 'pasted text', bytes: new TextEncoder().encode(source.text) };
 }
 
 /** What is said at the desk holds; what is not said there is as the results have it. */

@@ -44,6 +44,7 @@ const start: Outlook = {
     ignored: [],
     problems: [],
     needs: ['results'],
+    urgent: false,
   },
   suggested: null,
   made: { kind: 'waiting' },

@@ -110,13 +110,17 @@ export function Tick(props: {
 export function Radios(props: {
   readonly legend: string;
   readonly value: string | null;
+  readonly wrong?: string | null;
   readonly choices: readonly Choice[];
   readonly onValue: (value: string) => void;
 }) {
   const name = useId();
   return (
     <fieldset class="radios">
-      <legend>{props.legend}</legend>
+      <legend>
+        {props.legend}
+        {props.wrong ? <span class="told wrong">{props.wrong}</span> : null}
+      </legend>
       {props.choices.map(({ value, label }) => (
         <label key={value} class="tick">
           <input

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { CallWords, ReasoningContent } from '../../letter/index.js';
 import { callWords } from '../call-words.js';
-import type { PageTongue } from '../words.js';
+import type { PageTongue, Say } from '../words.js';
 import { TextField } from './fields.js';
 
 type Props = {
@@ -20,13 +20,7 @@ export function HoldPart({ tongue, sheet, sheetIn, onRelease }: Props) {
   return (
     <div class="hold">
       <div role="alert">
-        <h3>
-          <span class="sign" aria-hidden="true">
-            !
-          </span>{' '}
-          {say('hold.heading')}
-        </h3>
-        <p>{say('hold.what')}</p>
+        <Stop say={say} />
       </div>
       {tongue.tag === 'en' ? (
         <Sheet sheet={sheet} dir="ltr" />
@@ -52,6 +46,21 @@ export function HoldPart({ tongue, sheet, sheetIn, onRelease }: Props) {
         {say('hold.release')}
       </button>
     </div>
+  );
+}
+
+/** What is said first of results that must not wait. */
+export function Stop({ say }: { readonly say: Say }) {
+  return (
+    <>
+      <h3>
+        <span class="sign" aria-hidden="true">
+          !
+        </span>{' '}
+        {say('hold.heading')}
+      </h3>
+      <p>{say('hold.what')}</p>
+    </>
   );
 }
 

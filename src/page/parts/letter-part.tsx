@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { sayProblem } from '../../problem.js';
 import type { Made } from '../use-made.js';
 import type { PageKey, PageTongue, Say } from '../words.js';
-import { HoldPart } from './hold-part.js';
+import { HoldPart, Stop } from './hold-part.js';
 import { LetterFrame } from './letter-frame.js';
 import { ReadAloud } from './read-aloud.js';
 
@@ -15,6 +15,8 @@ type Props = {
   readonly letterTongue: PageTongue | null;
   readonly made: Made;
   readonly needs: readonly string[];
+  /** Somebody must be called, even before a call sheet can be written. */
+  readonly urgent: boolean;
   readonly language: { readonly tag: string; readonly name: string };
   readonly release: { readonly by: string; readonly done: string } | null;
   readonly onRelease: (release: { readonly by: string; readonly done: string }) => void;
@@ -28,6 +30,7 @@ export function LetterPart({
   letterTongue,
   made,
   needs,
+  urgent,
   language,
   release,
   onRelease,
@@ -50,6 +53,11 @@ export function LetterPart({
       <h2 id="letter-heading" tabIndex={-1}>
         {say('letter.heading')}
       </h2>
+      {made.kind === 'waiting' && urgent ? (
+        <div class="hold" role="alert">
+          <Stop say={say} />
+        </div>
+      ) : null}
       {made.kind === 'waiting' ? (
         <p role="status">
           {needs.length === 0

@@ -10,7 +10,7 @@ import {
   type Symptom,
 } from '../../terms.js';
 import type { Person } from '../desk.js';
-import type { Reading } from '../read-desk.js';
+import type { Need, Reading } from '../read-desk.js';
 import { type Say, sayMember } from '../words.js';
 import { Radios, SelectField, TextField, Tick, Ticks } from './fields.js';
 
@@ -79,6 +79,8 @@ export function PersonPart({ say, person, reading, today, onPerson }: Props) {
   const set = (some: Partial<Person>) => onPerson({ ...person, ...some });
   const { written } = reading;
   const sex = person.sex ?? sexes.find((each) => each === written?.patient.sex) ?? null;
+  const needed = (need: Need) =>
+    reading.needs.includes(need) ? say('letter.missing', { what: say(`need.${need}`) }) : null;
   const ageWrong = person.age.trim() !== '' && readAge(person.age) === null;
   return (
     <section class="card" aria-labelledby="person-heading">
@@ -86,6 +88,7 @@ export function PersonPart({ say, person, reading, today, onPerson }: Props) {
       <Radios
         legend={say('person.sex')}
         value={sex}
+        wrong={needed('sex')}
         choices={sexes.map((value) => ({ value, label: say(`person.sex.${value}`) }))}
         onValue={(value) => set({ sex: sexes.find((each) => each === value) ?? null })}
       />
@@ -106,6 +109,7 @@ export function PersonPart({ say, person, reading, today, onPerson }: Props) {
             label={say('person.collected')}
             type="date"
             value={person.collected || (written?.panel.collected ?? '')}
+            wrong={needed('collected')}
             onValue={(collected) => set({ collected })}
           />
           <button type="button" onClick={() => set({ collected: today })}>

@@ -4,7 +4,7 @@ import { type Problem, sayProblem, visible } from '../../problem.js';
 import type { Doubt } from '../../report/report.js';
 import { readUnit, unitsOf } from '../../knowledge/units.js';
 import { type Analyte, analytes } from '../../terms.js';
-import { askDoubt, possibleUnits, tellFault } from '../ask.js';
+import { askDoubt, doubtOf, possibleUnits, tellFault } from '../ask.js';
 import type { Correction } from '../desk.js';
 import type { Reading } from '../read-desk.js';
 import { type PageTongue, type Say, sayMember } from '../words.js';
@@ -43,7 +43,7 @@ const deciding: readonly Analyte[] = ['haemoglobin', 'ferritin', 'transferrin-sa
 
 export function UnderstoodPart({ tongue, reading, confirmed, onConfirm, onCorrect }: Props) {
   const { say } = tongue;
-  const lines = linesOf(reading);
+  const lines = linesOf(reading, confirmed);
   const loose = reading.problems.filter(
     (problem) => !lines.some((line) => belongs(problem.place.field, line.analyte)),
   );
@@ -221,7 +221,10 @@ function Correct({
   );
 }
 
-function linesOf({ written, partly, understood, problems }: Reading): readonly Line[] {
+function linesOf(
+  { written, partly, understood, problems }: Reading,
+  confirmed: readonly Analyte[],
+): readonly Line[] {
   const results = written?.panel.results ?? partly;
   return analytes.flatMap((analyte) => {
     const result = results.find((each) => each.analyte === analyte);
@@ -231,7 +234,11 @@ function linesOf({ written, partly, understood, problems }: Reading): readonly L
     const problem = problems.find(
       ({ place }) => belongs(place.field, analyte) || samePlace(place, result.place),
     );
-    const state: State = problem !== undefined ? 'problem' : measured?.doubt ? 'doubtful' : 'ok';
+    const written = { analyte, value: result.value, unit: result.unit ?? '' };
+    // A line is never called understood because another one kept the report from being measured.
+    const isAsked = understood === null && problem === undefined && !confirmed.includes(analyte);
+    const doubt = measured?.doubt ?? (isAsked ? doubtOf(written) : null);
+    const state: State = problem !== undefined ? 'problem' : doubt ? 'doubtful' : 'ok';
     return [
       {
         analyte,
@@ -239,9 +246,9 @@ function linesOf({ written, partly, understood, problems }: Reading): readonly L
         unit: result.unit ?? '',
         range: measured?.copied.interval ?? result.interval?.text ?? '',
         state,
-        doubt: measured?.doubt ?? null,
+        doubt,
         fault: problem ?? null,
-        likely: likelyUnits(analyte, result.value, problem, measured?.doubt ?? null),
+        likely: likelyUnits(analyte, result.value, problem, doubt),
       },
     ];
   });
