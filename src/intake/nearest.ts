@@ -19,7 +19,7 @@ export function nearest<T extends string>(
     if (Math.abs(member.length - word.length) > most) continue;
     const other = plain(member);
     if (other[0] !== key[0]) continue;
-    const edits = editsBetween(key, other);
+    const edits = editsBetween(key, other, most);
     if (edits <= most && (best === null || edits < best.edits)) best = { member, edits };
   }
   return best === null ? null : best.member;
@@ -28,8 +28,8 @@ export function nearest<T extends string>(
 const longestWord = 60;
 const plain = (word: string) => word.toLowerCase().replace(/[\s_]+/g, '-');
 
-/** Levenshtein's distance, one row at a time. */
-function editsBetween(a: string, b: string): number {
+/** Levenshtein's distance, one row at a time; given up as soon as it must be over `most`. */
+function editsBetween(a: string, b: string, most: number): number {
   let row = Array.from({ length: b.length + 1 }, (_, i) => i);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
@@ -37,6 +37,7 @@ function editsBetween(a: string, b: string): number {
       const swap = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
       next.push(Math.min(swap, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
     }
+    if (next.every((edits) => edits > most)) return most + 1;
     row = next;
   }
   return row[b.length] ?? 0;

@@ -23,7 +23,7 @@ const comparators: Readonly<Record<string, string>> = {
 const numberShape = /^[+-]?\d+(?:[.,]\d+)?$/;
 /** '1,234' is a little over one in one country and over a thousand in another. */
 const eitherWay = /^[+-]?[1-9]\d{0,2},\d{3}$/;
-const grouped = /^[+-]?\d{1,3}(?:[ .,'’\u00A0\u202F]\d{3})+(?:[.,]\d+)?$/;
+const grouped = /^[+-]?\d{1,3}(?:[ .,'\u2019\u00A0\u202F]\d{3})+(?:[.,]\d+)?$/;
 const longestNumber = 20;
 const longestCell = 60;
 
@@ -37,7 +37,7 @@ export function readNumberAsWritten(
   decimal: '.' | ',' | null = null,
 ): NumberAsWritten {
   if (text.length > longestCell) return notANumber;
-  const parts = /^\s*(<=|>=|=<|=>|<|>|≤|≥)?\s*(.*?)\s*$/su.exec(text);
+  const parts = /^\s*(<=|>=|=<|=>|<|>|\u2264|\u2265)?\s*(.*?)\s*$/su.exec(text);
   const sign = parts?.[1];
   const digits = parts?.[2] ?? '';
   const comparator = sign === undefined ? null : (comparators[sign] ?? null);

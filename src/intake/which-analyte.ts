@@ -90,10 +90,17 @@ const shortestSlip = 5;
 function nearestTest(name: string): Analyte | null {
   const key = nameKey(name);
   if (key.length < shortestSlip) return null;
+  const before = nearestTo.get(key);
+  if (before !== undefined) return before;
   const spelling = nearest(key, spellingsFrom(key[0] ?? ''), 5);
   const meaning = spelling === null ? null : meaningOfName(spelling);
-  return meaning?.kind === 'analyte' ? meaning.analyte : null;
+  const near = meaning?.kind === 'analyte' ? meaning.analyte : null;
+  if (nearestTo.size >= mostTold) nearestTo.clear();
+  nearestTo.set(key, near);
+  return near;
 }
+
+const nearestTo = new Map<string, Analyte | null>();
 
 /** A longer name is none; expressions below would take long over it. */
 const longestName = 200;

@@ -33,6 +33,14 @@ describe('a megabyte', () => {
     ['columns', 'a.csv', `${fill('Ferritin (ug/L),')}\n7\n`],
     ['quotes', 'a.csv', fill('"')],
     ['bars', 'pasted', fill('| ')],
+    ['names and values in turn', 'pasted', fill('Ferritin\n9\n')],
+    ['patients in one message', 'a.hl7', `MSH|^~\\&|||||||ORU^R01\r${fill('PID|1||7\r')}`],
+    ['empty results', 'a.json', `{"patient":{"sex":"female"},"results":[${fill('{},')}{}]}`],
+    [
+      'names and codes of one test',
+      'a.json',
+      `{"resourceType":"Observation","code":{"coding":[${Array.from({ length: 12_000 }, (_, i) => `{"system":"http://loinc.org","code":"2276-4","display":"F ${i}"}`).join(',')}]},"valueQuantity":{"value":9,"unit":"ug/L"}}`,
+    ],
   ])('of %s ends within seconds on a busy machine', async (_, name, text) => {
     const started = performance.now();
     const { reports } = await readInput({ name, bytes: new TextEncoder().encode(text) });

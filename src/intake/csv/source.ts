@@ -7,7 +7,7 @@ import { type ReportRead, type ReportSource, refusedSource } from '../report-sou
 import type { Span } from '../spans.js';
 import { cellOf } from '../table/cells.js';
 import type { ColumnMap } from '../table/column-map.js';
-import { keyOf, reportOf } from '../table/gather.js';
+import { keyOf, mostRows, reportOf, tooManyRows } from '../table/gather.js';
 import { readRow, type Settled, settle } from '../table/index.js';
 import { personOf } from '../table/person.js';
 import { planColumns } from '../table/plan.js';
@@ -16,8 +16,6 @@ import { Witness } from '../table/witness.js';
 import { cutCells, Uncut } from './read-rows.js';
 import { openRows } from './split-rows.js';
 
-/** Rows of one person: a lifetime of blood tests. More are held to be a mistake in the ids. */
-const mostRows = 5000;
 /** A row costs a few bytes of memory. */
 const mostRowsInAll = 10 * mostReports;
 
@@ -53,12 +51,7 @@ function open(encoded: Encoded, map: ColumnMap): ReportSource {
   const read = (index: number): ReportRead => {
     const spans = people.spansOf(index);
     if (spans.length > mostRows)
-      return {
-        report: faulty([
-          tooMany(file.name, spans[0]?.row ?? null, `${mostRows} rows of one person`).problem,
-        ]),
-        ignored: [],
-      };
+      return { report: faulty([tooManyRows(file.name, spans[0]?.row ?? null)]), ignored: [] };
     const text = (span: Span) => textOf(file.read(span.start, span.end));
     const facts = cutCells(file.name, spans, text, delimiter).map((row) =>
       readRow(head, settled.value, row),

@@ -24,7 +24,7 @@ type Person = {
   readonly patient: WrittenPatient;
   readonly dated: DatedResult[];
   readonly problems: Problem[];
-  readonly texts: string[];
+  readonly texts: Set<string>;
   readonly times: Map<string | null, string | null>;
   /** Weeks of pregnancy by the day they were told for. */
   readonly weeks: Map<string | null, number>;
@@ -159,8 +159,7 @@ function takeObservation(
   person.times.set(collected, person.times.get(collected) ?? day?.time ?? null);
   person.dated.push(...results.map((result) => ({ collected, result })));
   const said = [...(observation.note ?? []).map(({ text }) => text), frame?.report.conclusion];
-  for (const text of said)
-    if (text !== undefined && !person.texts.includes(text)) person.texts.push(text);
+  for (const text of said) if (text !== undefined) person.texts.add(text);
 }
 
 /** True where the observation is about weeks of pregnancy; weeks that cannot be read are a question. */
@@ -210,7 +209,7 @@ function personOf(
     patient: patientOf(patient, reading.file, problems, reading.notes),
     dated: [],
     problems,
-    texts: [],
+    texts: new Set(),
     times: new Map(),
     weeks: new Map(),
   };
@@ -242,7 +241,7 @@ function reportOf(file: string, person: Person, notes: Problem[]): Checked<Writt
     panel,
     context: {
       ...blankContext,
-      notes: person.texts,
+      notes: [...person.texts],
       sampleTime: person.times.get(panel.collected) ?? null,
     },
     previous,

@@ -23,6 +23,7 @@ export type Pool = {
 export function poolOf(parts: readonly JsonPart[]): Pool {
   const all: Found[] = [];
   const named = new Map<string, Found | null>();
+  const inside = new Map<Found, Map<string, Found>>();
   /** Within its own part a name is certain; across parts only when no other part uses it. */
   const name = (reference: string, found: Found) => {
     named.set(`${found.row} ${reference}`, found);
@@ -50,29 +51,30 @@ export function poolOf(parts: readonly JsonPart[]): Pool {
     const id: unknown = value.id;
     if (container === null && typeof id === 'string') name(`${value.resourceType}/${id}`, found);
     if (typeof url === 'string' && !url.endsWith(`/${String(id)}`)) name(url, found);
-    const inside: unknown = value.contained;
-    if (!Array.isArray(inside)) return;
-    inside.forEach((one: unknown, i) => {
+    if (container !== null && typeof id === 'string') {
+      const names = inside.get(container) ?? new Map<string, Found>();
+      if (!names.has(id)) names.set(id, found);
+      inside.set(container, names);
+    }
+    const contained: unknown = value.contained;
+    if (!Array.isArray(contained)) return;
+    contained.forEach((one: unknown, i) => {
       add(one, row, `${dotted(path)}contained[${i}]`, found, undefined);
     });
   };
   for (const part of parts) if ('value' in part) add(part.value, part.row, '', null, undefined);
-  return { all, follow: (from, reference) => follow(all, named, from, reference) };
+  return { all, follow: (from, reference) => follow(inside, named, from, reference) };
 }
 
 function follow(
-  all: readonly Found[],
+  inside: ReadonlyMap<Found, ReadonlyMap<string, Found>>,
   named: ReadonlyMap<string, Found | null>,
   from: Found,
   reference: string | undefined,
 ): Found | null {
   if (reference === undefined) return null;
-  if (reference.startsWith('#')) {
-    const container = from.container ?? from;
-    const isIt = (found: Found) =>
-      found.container === container && `#${String(found.resource.id)}` === reference;
-    return all.find(isIt) ?? null;
-  }
+  if (reference.startsWith('#'))
+    return inside.get(from.container ?? from)?.get(reference.slice(1)) ?? null;
   const plain = reference.replace(/\/_history\/.*$/, '');
   const spellings = [plain, plain.split('/').slice(-2).join('/')];
   const keys = [...spellings.map((spelling) => `${from.row} ${spelling}`), ...spellings];

@@ -5,6 +5,9 @@ import type { Concept } from './resources.js';
 
 const loincSystem = 'http://loinc.org';
 
+/** Each name is held against each code; no laboratory sends more. */
+const mostNames = 50;
+
 export type TestNamed = { readonly which: Which; readonly name: string };
 
 /** Every name and code of the concept must mean one test; two meanings are a question. */
@@ -21,6 +24,15 @@ export function testOf(
     system === loincSystem && code !== undefined && loincRowOf(code) !== null ? [code] : [],
   );
   const [name = ''] = names;
+  if (names.length > mostNames || codes.length > mostNames) {
+    const which: Which = {
+      is: 'question',
+      cannot: 'cannot tell which test this is: it has too many names',
+      found: `${codings.length} codings`,
+      expected: `at most ${mostNames}`,
+    };
+    return { which, name };
+  }
   const readings = [...new Set(names.length === 0 ? [''] : names)].flatMap((one) =>
     (codes.length === 0 ? [null] : codes).map((code) =>
       whichAnalyte({ name: one, code, unit, specimen }),

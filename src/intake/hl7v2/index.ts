@@ -70,6 +70,10 @@ export function peopleIn(
       );
       continue;
     }
+    if (message.segments.filter((segment) => segment.name === 'PID').length > mostPeople) {
+      ignored.push(tooManyPeople(name, message.segments[0]?.row ?? null));
+      continue;
+    }
     for (const person of personsOf(message, name, ignored)) {
       const key = person.patient.id === null ? `row ${person.row}` : `id ${person.patient.id}`;
       const before = people.get(key);
@@ -78,6 +82,18 @@ export function peopleIn(
     }
   }
   return people;
+}
+
+/** Nobody reads more notes of one file. */
+const mostNotes = 5000;
+
+/** Patients of one message; the standard lets their groups repeat, a laboratory sends one. */
+const mostPeople = 100;
+
+function tooManyPeople(name: string, row: number | null): Problem {
+  return fault('too-many', at(name, row, 'PID'), 'passed over a message of so many patients', {
+    expected: `at most ${mostPeople} in one message`,
+  });
 }
 
 const missing: Segment = { name: 'MSH', row: 0, fields: [] };
@@ -111,7 +127,7 @@ function personsOf(message: Message, file: string, ignored: Problem[]): readonly
     if (segment.name !== 'OBX') continue;
     const read = observed(message, segment, file, specimen);
     if (read.is === 'problem') person.problems.push(read.problem);
-    if (read.is === 'ignored') ignored.push(read.note);
+    if (read.is === 'ignored' && ignored.length < mostNotes) ignored.push(read.note);
     if (read.is === 'pregnancy')
       person.weeks.set(collected ?? dayOf(message, segment, 14)?.date ?? null, read.weeks);
     const own = dayOf(message, segment, 14)?.date ?? null;

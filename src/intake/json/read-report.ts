@@ -20,11 +20,24 @@ import { schemaProblems } from './schema-problems.js';
  * @example readReport({ patient: { sex: 'female' }, collected: '2026-11-25', results: [...] }, place)
  */
 export function readReport(value: unknown, place: Place): Checked<WrittenReport> {
+  if (hasLongList(value)) {
+    const more = { expected: `at most ${mostListed} in any list` };
+    return faulty([fault('too-many', place, 'cannot read a report with a list this long', more)]);
+  }
   const read = reportFile.safeParse(value);
   if (!read.success) return faulty(schemaProblems(read.error, value, place, knownKeys));
   const problems: Problem[] = [];
   const report = written(read.data, place, problems);
   return problems.length === 0 ? fine(report) : faulty(problems);
+}
+
+/** A lifetime of blood tests fits; more would take long to say what is wrong with. */
+const mostListed = 2000;
+
+function hasLongList(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  if (Array.isArray(value) && value.length > mostListed) return true;
+  return Object.values(value).some(hasLongList);
 }
 
 function written(file: ReportFile, place: Place, problems: Problem[]): WrittenReport {

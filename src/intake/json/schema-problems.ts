@@ -22,8 +22,16 @@ export function schemaProblems(
   place: Place,
   knownKeys: (path: readonly PropertyKey[]) => readonly string[],
 ): readonly Problem[] {
-  return error.issues.flatMap((issue) => problemsOf(issue, value, place, knownKeys));
+  const told = error.issues
+    .slice(0, mostTold)
+    .flatMap((issue) => problemsOf(issue, value, place, knownKeys));
+  if (error.issues.length <= mostTold) return told;
+  const more = { found: `${error.issues.length} faults`, expected: 'the form that is described' };
+  return [...told, fault('too-many-faults', place, 'stopped telling what is wrong here', more)];
 }
+
+/** Nobody reads more faults of one object. */
+const mostTold = 200;
 
 function problemsOf(
   issue: Issue,

@@ -34,6 +34,14 @@ export function keyOf(row: Pick<RowFacts, 'row' | 'patient'>, apart: Apart): str
   return `row ${row.row}`;
 }
 
+/** Rows of one person: a lifetime of blood tests. More are held to be a mistake in the ids. */
+export const mostRows = 5000;
+
+export function tooManyRows(file: string, row: number | null): Problem {
+  const more = { expected: `at most ${mostRows}`, remedy: 'Look whether the ids are right.' };
+  return fault('too-many', at(file, row), 'cannot read so many rows of one person', more);
+}
+
 /** One report of the rows of one person; none of no rows. */
 export function reportOf(
   file: string,
@@ -41,6 +49,7 @@ export function reportOf(
 ): readonly Checked<WrittenReport>[] {
   const [first] = rows;
   if (first === undefined) return [];
+  if (rows.length > mostRows) return [faulty([tooManyRows(file, first.row)])];
   const problems = [...rows.flatMap((row) => row.problems), ...contradictions(file, rows)];
   if (problems.length > 0) return [faulty(problems)];
   const dated = rows.flatMap((row) => row.results);

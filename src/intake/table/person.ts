@@ -114,7 +114,7 @@ export function readAge(
 ): { readonly years: number | null; readonly months: number | null } | null {
   const [, digits, word = 'y'] = /^(\d{1,4})\s*([\p{L}]*)\.?$/u.exec(text.trim()) ?? [];
   if (digits === undefined) return null;
-  if (/^(?:|y|yr|yrs|year|years|a|años|ans|jahre|j)$/i.test(word))
+  if (/^(?:|y|yr|yrs|year|years|a|a\u00F1os|ans|jahre|j)$/i.test(word))
     return { years: Number(digits), months: null };
   return /^(?:mo|mon|mos|mth|mths|month|months|meses|mois|monate)$/i.test(word)
     ? { years: null, months: Number(digits) }

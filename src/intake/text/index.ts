@@ -21,7 +21,7 @@ import { cellsOf, columnsOf, type TextColumn } from './columns.js';
 import { type DateBeside, dateBeside } from './date-beside.js';
 import { type Fact, factsOf } from './facts.js';
 import { lineParts, severalResults } from './line.js';
-import { logicalLines } from './logical-lines.js';
+import { logicalLines, mostLines } from './logical-lines.js';
 import { filledUp, isPlainResult, valueCell } from './table-cells.js';
 
 type Said = {
@@ -60,13 +60,22 @@ class Reading {
  * @example readText('pasted text', 'Ferritin   9 ug/L  (30 - 400)  L').reports
  */
 export function readText(name: string, text: string): Intake {
+  const lines = logicalLines(text);
+  if (lines === null) return { format: 'text', reports: [faulty([tooLong(name)])], ignored: [] };
   const dates = text.match(/(?<![\d/.-])\d{1,2}([/.-])\d{1,2}\1\d{4}(?!\d)/g) ?? [];
   const numbers = text.match(/(?<![\d.,])\d+,\d+(?![\d.,])/g) ?? [];
   const reading = new Reading(name, orderProvedBy(dates), numbers.some(provesDecimalComma));
-  for (const line of logicalLines(text)) readLine(reading, line.text, line.row);
+  for (const line of lines) readLine(reading, line.text, line.row);
   const report = reportOf(reading);
   const partly = report.ok ? [] : reading.dated.map(({ result }) => result);
   return { format: 'text', reports: [report], ignored: reading.ignored, partly };
+}
+
+function tooLong(name: string): Problem {
+  return fault('too-many', at(name, null), 'cannot read a text of so many lines', {
+    expected: `at most ${mostLines}`,
+    remedy: 'For many patients use a table, FHIR or HL7 v2.',
+  });
 }
 
 function readLine(reading: Reading, line: string, row: number): void {

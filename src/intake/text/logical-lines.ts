@@ -5,6 +5,9 @@ import { whichAnalyte } from '../which-analyte.js';
 
 export type LogicalLine = { readonly text: string; readonly row: number };
 
+/** Filled lines of a paste; more are no results of one person. */
+export const mostLines = 20_000;
+
 /** A name, then value, unit, interval and mark each on a line of its own. */
 const mostBehind = 4;
 
@@ -13,14 +16,15 @@ type Open = 'a name' | 'a value' | null;
 
 /**
  * Joins a test's name that stands alone with the lines below it, as far as they hold its value, unit, interval and mark.
- * Names above names, or values above names, are left as they are: whose value is whose cannot be told.
+ * Null: too many lines. Names above names, or values above names, are left as they are: whose value is whose cannot be told.
  * @example logicalLines('Ferritin\n9 ug/L (30 - 400)') // [{ text: 'Ferritin  9 ug/L (30 - 400)', row: 1 }]
  */
-export function logicalLines(text: string): readonly LogicalLine[] {
+export function logicalLines(text: string): readonly LogicalLine[] | null {
   const lines = text
     .split(/\r\n|\r|\n/)
     .map((line, i) => ({ text: line, row: i + 1 }))
     .filter((line) => line.text.trim() !== '');
+  if (lines.length > mostLines) return null;
   const joined: LogicalLine[] = [];
   let open: Open = null;
   for (let i = 0; i < lines.length; i++) {

@@ -9,7 +9,8 @@ const localLength = 30;
 export type Extent = { readonly rows: number; readonly columns: number };
 
 /**
- * Farthest row and column any sheet names; null where a sheet cannot be unpacked within `largest` bytes.
+ * Farthest row and column any sheet names; null where a part cannot be unpacked within `largest` bytes or holds a
+ * piece of text longer than any cell.
  * @example sheetExtent(bytes, 24_000_000) // { rows: 7, columns: 11 }
  */
 export function sheetExtent(bytes: Uint8Array, largest: number): Extent | null {
@@ -19,13 +20,32 @@ export function sheetExtent(bytes: Uint8Array, largest: number): Extent | null {
     for (let at = nextEntry(bytes, 0); at >= 0; ) {
       const nameEnd = at + headerLength + file.getUint16(at + 28, true);
       const name = new TextDecoder().decode(bytes.subarray(at + headerLength, nameEnd));
-      if (/sheet[^/]*\.xml$/i.test(name)) reach(unpacked(bytes, file, at, largest), extent);
+      if (/\.xml$/i.test(name)) {
+        const xml = unpacked(bytes, file, at, largest);
+        if (longestRun(xml) > largestCell) return null;
+        if (/sheet[^/]*\.xml$/i.test(name)) reach(xml, extent);
+      }
       at = nextEntry(bytes, nameEnd);
     }
     return extent;
   } catch {
     return null;
   }
+}
+
+/** A cell holds at most 32,767 characters, each of six at most when written as XML; the reader is slow over longer ones. */
+const largestCell = 200_000;
+
+/** Longest stretch without a sign of markup. */
+function longestRun(xml: string): number {
+  let [longest, from] = [0, 0];
+  for (let i = 0; i <= xml.length; i++) {
+    const sign = xml.charCodeAt(i);
+    if (sign !== 60 && sign !== 62 && i < xml.length) continue;
+    longest = Math.max(longest, i - from);
+    from = i + 1;
+  }
+  return longest;
 }
 
 function nextEntry(bytes: Uint8Array, from: number): number {
