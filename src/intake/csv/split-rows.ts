@@ -15,7 +15,7 @@ const delimiters = ['\t', ';', ',', '|'] as const;
  * Problems: a quote left open, a quote inside a bare cell, no columns. Blank rows are passed over.
  */
 export function splitRows(name: string, text: string): Checked<Table> {
-  const file = inMemory({ name, bytes: Buffer.from(text) });
+  const file = inMemory({ name, bytes: new TextEncoder().encode(text) });
   try {
     const { header, rows } = openRows({ file, textOf: utf8, notes: [] });
     return fine({ file: name, header, rows: [...rows] });
@@ -56,7 +56,7 @@ function beginningOf({ file, textOf }: Encoded) {
   const [line, sign] = /^sep=(.)(?:\r\n|\r|\n)/i.exec(text) ?? [];
   if (line === undefined || sign === undefined)
     return { from: marked, delimiter: sniffDelimiter(text) };
-  return { from: marked + Buffer.byteLength(line), delimiter: sign };
+  return { from: marked + new TextEncoder().encode(line).length, delimiter: sign };
 }
 
 /** The sign that cuts the header into the most names we know, then into the most names. */
