@@ -1,4 +1,4 @@
-// Sources in, dist/ out: the program as one script with its compiled code, the two WebAssembly files and the fonts beside it.
+// Sources in, dist/ out: the program as one script with its compiled code, the shaper and the fonts beside it.
 import {
   chmodSync,
   copyFileSync,
@@ -13,6 +13,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { buildLibrary } from './build-library.js';
 import { buildPage } from './build-page.js';
+import { compileTemplates } from './compile-templates.js';
 import { cutFace } from './cut-face.js';
 import { keepCompiled } from './keep-compiled.js';
 import { readTables } from './read-tables.js';
@@ -39,6 +40,29 @@ const zodInEnglish = {
   setup(bundle) {
     bundle.onLoad({ filter: /zod[\\/]v4[\\/]locales[\\/]index\.js$/ }, () => ({
       contents: `export { default as en } from './en.js'`,
+    }));
+  },
+};
+
+/** Help is laid out when it is asked for. yargs does so before every command, lest one fail and show it: ours never do. */
+const helpWhenAsked = {
+  name: 'help-when-asked',
+  setup(bundle) {
+    bundle.onLoad({ filter: /yargs[\\/]build[\\/]lib[\\/]usage\.js$/ }, ({ path }) => {
+      const text = readFileSync(path, 'utf8');
+      const early = 'cachedHelpMessage = this.help();';
+      if (!text.includes(early)) throw new Error('yargs no longer keeps its help as expected');
+      return { contents: text.replace(early, '') };
+    });
+  },
+};
+
+/** Templates are compiled here, where nobody waits. */
+const templatesAhead = {
+  name: 'templates-ahead',
+  setup(bundle) {
+    bundle.onLoad({ filter: /app[\\/]shipped-templates\.ts$/ }, async () => ({
+      contents: await compileTemplates(root),
     }));
   },
 };
@@ -71,7 +95,6 @@ const common = {
   platform: 'node',
   target: 'node20.19',
   minify: true,
-  keepNames: true,
   legalComments: 'none',
   logLevel: 'warning',
 };
@@ -84,7 +107,7 @@ await build({
   // A script is given no loader of modules: what is imported late is required late.
   supported: { 'dynamic-import': false },
   define: { tablesAreRead: 'true', 'import.meta.url': 'programUrl' },
-  plugins: [withoutFontkit, zodInEnglish, waitForHarfbuzz],
+  plugins: [withoutFontkit, zodInEnglish, helpWhenAsked, templatesAhead, waitForHarfbuzz],
   banner: { js: "const programUrl = require('node:url').pathToFileURL(__filename).href;" },
 });
 await build({
@@ -94,10 +117,12 @@ await build({
   format: 'esm',
 });
 
+if (/[^\0-\x7f]/.test(readFileSync(join(dist, 'program.cjs'), 'latin1')))
+  throw new Error(
+    'A regular expression or String.raw holds a letter outside ASCII: escape it (\\u2264)',
+  );
 chmodSync(join(dist, 'ironleaf.js'), 0o755);
-for (const wasm of ['harfbuzz.wasm', 'harfbuzz-subset.wasm']) {
-  copyFileSync(join(modules, 'harfbuzzjs/dist', wasm), join(dist, wasm));
-}
+copyFileSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
 
 const faces = JSON.parse(readFileSync(join(root, 'src/render/pdf/faces.json'), 'utf8'));
 for (const { file, package: name, path, cut } of faces.files) {

@@ -1,8 +1,10 @@
 // What every letter of one run shares: templates compiled once, languages read once, faces opened once.
 import { type Language, readLanguage } from '../letter/index.js';
+import { sha256 } from '../mailing/seal.js';
 import { type Problem, sayProblem } from '../problem.js';
 import type { PageForm } from '../render/block.js';
 import { openTemplate, type Template, type TemplateText } from '../render/markup.js';
+import { reopenTemplate } from '../render/precompiled.js';
 import type { Fonts } from '../render/pdf/index.js';
 import {
   fontFolder,
@@ -11,11 +13,12 @@ import {
   readLanguageFiles,
   readTemplate,
 } from './assets.js';
+import { shippedTemplates } from './shipped-templates.js';
 import { Stop, status } from './status.js';
 import type { OwnTemplates } from './templates/own-templates.js';
 
 /** Parts the templates may include. */
-export const partialNames = ['help', 'paragraphs', 'results', 'step'] as const;
+export const partialNames = ['help', 'help-brief', 'paragraphs', 'results', 'step'] as const;
 
 export type TemplateName =
   | 'letter'
@@ -41,9 +44,14 @@ export type Arrangement = {
   readonly templates?: string | null | undefined;
 };
 
-/** 14 points, 18 in large print, 12 where all stands on one page. */
-export function sizeOf(largePrint: boolean, design: Arrangement['design']): PageForm['size'] {
+/** 14 points, 18 in large print, 12 in the compact form and where all stands on one page. */
+export function sizeOf(
+  largePrint: boolean,
+  design: Arrangement['design'],
+  compact = false,
+): PageForm['size'] {
   if (largePrint) return 'large';
+  if (compact && design !== 'short') return 'smaller';
   return design === 'short' ? 'compact' : 'standard';
 }
 
@@ -70,7 +78,8 @@ export async function openKit({ design, templates: folder }: Arrangement = {}): 
 
 const noneOwn: OwnTemplates = new Map();
 
-async function ownTemplates(folder: string): Promise<OwnTemplates> {
+/** Stops with everything that is wrong in them. */
+export async function ownTemplates(folder: string): Promise<OwnTemplates> {
   const { readOwnTemplates } = await import('./templates/own-templates.js');
   const read = await readOwnTemplates(folder);
   if (!read.ok) throw new Stop(status.badData, read.problems.map(sayProblem));
@@ -83,7 +92,12 @@ async function compile(name: string, own: OwnTemplates): Promise<Template> {
     file: `${part}.hbs`,
     text: own.get(part) ?? (await readTemplate(part)),
   });
-  const opened = openTemplate(await text(name), await Promise.all(partialNames.map(text)));
+  const [main, ...parts] = await Promise.all([text(name), ...partialNames.map(text)]);
+  const shipped = shippedTemplates;
+  const isShipped = ({ name: part, text }: TemplateText) => shipped?.seals[part] === sha256(text);
+  if (shipped !== null && [main, ...parts].every(isShipped))
+    return reopenTemplate(name, shipped.ahead, partialNames);
+  const opened = openTemplate(main, parts);
   if (!opened.ok) throw new Stop(status.badData, opened.problems.map(sayProblem));
   return opened.value;
 }

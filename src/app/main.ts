@@ -2,42 +2,19 @@
 import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
 import { programVersion } from './assets.js';
-import { checkCommand } from './commands/check.js';
-import { columnsCommand } from './commands/columns.js';
-import { explainCommand } from './commands/explain.js';
-import { languagesCommand } from './commands/languages.js';
-import { letterCommand } from './commands/letter.js';
-import { mailingCommand } from './commands/mailing.js';
-import { pageCommand } from './commands/page.js';
-import { printCommand } from './commands/print.js';
-import { releaseCommand } from './commands/release.js';
-import { reviewCommand } from './commands/review.js';
-import { schemaCommand } from './commands/schema.js';
-import { templatesCommand } from './commands/templates.js';
-import { verifyCommand } from './commands/verify.js';
+import { commandsFor } from './commands/index.js';
 import { standardInput } from './input.js';
 import { Stop, status } from './status.js';
 
 async function run(words: readonly string[]): Promise<void> {
+  const commands = [...(await commandsFor(words[0]))];
   await yargs(words)
     .scriptName('ironleaf')
     .usage(
       '$0 <command>\n\nTurns a patient’s iron blood results into a letter the patient can read.',
     )
     .locale('en')
-    .command(letterCommand)
-    .command(checkCommand)
-    .command(columnsCommand)
-    .command(explainCommand)
-    .command(mailingCommand)
-    .command(reviewCommand)
-    .command(releaseCommand)
-    .command(pageCommand)
-    .command(printCommand)
-    .command(verifyCommand)
-    .command(languagesCommand)
-    .command(schemaCommand)
-    .command(templatesCommand)
+    .command(commands)
     .completion('completion', 'Print a script that completes commands and options in a shell')
     .example('$0 letter report.json --demo', 'A letter of an invented clinic, to look at')
     .example('$0 completion >> ~/.bashrc', 'Completion with the Tab key from the next shell on')

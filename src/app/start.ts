@@ -9,8 +9,8 @@ const path = fileURLToPath(new URL('./program.cjs', import.meta.url));
 const compiled = fileURLToPath(new URL('./program.cache', import.meta.url));
 
 const kept = existsSync(compiled) ? readFileSync(compiled) : undefined;
-// Regular expressions and raw strings of the bundle hold dashes and Greek letters: it is UTF-8. Another version of Node refuses the compiled code and compiles again: slower, never wrong.
-const script = new Script(`(function (require, __filename) {${readFileSync(path, 'utf8')}\n})`, {
+// The build sees to it that the bundle is plain ASCII, which is read and kept at a byte a letter. Another version of Node refuses the compiled code and compiles again: slower, never wrong.
+const script = new Script(`(function (require, __filename) {${readFileSync(path, 'latin1')}\n})`, {
   filename: path,
   ...(kept === undefined ? {} : { cachedData: kept }),
 });

@@ -61,13 +61,13 @@ const superscripts = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 /** Superscripts become '^digits' before NFKC, which would otherwise turn 10¹² into 1012. */
 function plainSpelling(written: string): string {
   return written
-    .replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]+/gu, (run) =>
+    .replace(/[\u2070\u00B9\u00B2\u00B3\u2074\u2075\u2076\u2077\u2078\u2079]+/gu, (run) =>
       '^'.concat(...[...run].map((digit) => String(superscripts.indexOf(digit)))),
     )
     .normalize('NFKC')
     .replace(/\u03BC/gu, 'u')
-    .replace(/[×✕✖]/gu, 'x')
-    .replace(/[⁄∕]/gu, '/')
+    .replace(/[\u00D7\u2715\u2716]/gu, 'x')
+    .replace(/[\u2044\u2215]/gu, '/')
     .replace(/[\s]/gu, '');
 }
 

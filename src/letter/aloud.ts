@@ -25,7 +25,9 @@ const signs = { '<': 'less-than', '>': 'more-than', '<=': 'at-most', '>=': 'at-l
  */
 export function sayValue(voice: Voice, value: string, unit: string): string {
   const [, sign = '', number = ''] =
-    /^\s*(<=|>=|[<>≤≥])?\s*(.*?)\s*$/.exec(value.replace('≤', '<=').replace('≥', '>=')) ?? [];
+    /^\s*(<=|>=|[<>\u2264\u2265])?\s*(.*?)\s*$/.exec(
+      value.replace('\u2264', '<=').replace('\u2265', '>='),
+    ) ?? [];
   const said = sayNumber(voice, number);
   const key = Object.entries(signs).find(([each]) => each === sign)?.[1];
   const compared = key === undefined ? said : plain(voice.aloud(key, { number: ltr(said) }).text);
@@ -40,7 +42,9 @@ export function sayValue(voice: Voice, value: string, unit: string): string {
  * @example sayInterval(voice, '30–400') // '30 to 400'
  */
 export function sayInterval(voice: Voice, interval: string): string {
-  const ends = /^\s*(\d+(?:[.,]\d+)?)\s*(?:-|–|—|to)\s*(\d+(?:[.,]\d+)?)\s*$/.exec(interval);
+  const ends = /^\s*(\d+(?:[.,]\d+)?)\s*(?:-|\u2013|\u2014|to)\s*(\d+(?:[.,]\d+)?)\s*$/.exec(
+    interval,
+  );
   if (ends === null) return sayValue(voice, interval, '');
   const [, low = '', high = ''] = ends;
   const [from, to] = [sayNumber(voice, low), sayNumber(voice, high)];

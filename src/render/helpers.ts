@@ -48,7 +48,7 @@ export const helpers = {
 };
 
 /** Ends of sentences; Chinese ones need no space after them. */
-const ends = /[.?!।؟۔]+(?=["'”»)\u2069]*(?:\s|$))|[。！？]+/gu;
+const ends = /[.?!\u0964\u061F\u06D4]+(?=["'\u201D\u00BB)\u2069]*(?:\s|$))|[\u3002\uFF01\uFF1F]+/gu;
 const mostSentences = 3;
 
 type Nested = readonly (Said | Nested)[];

@@ -100,11 +100,12 @@ function readEnds({ low, high }: WrittenInterval): Ends | null {
  */
 function readIntervalText(text: string, unit: string): Ends | null {
   const bare = withoutUnit(text.normalize('NFKC').trim(), unit).replace(/^[([](.*)[)\]]$/, '$1');
-  const pair = /^([\d.,]+)\s*(?:-|–|—|−|‐|‑|\bto\b|\.\.)\s*([\d.,]+)$/u.exec(bare);
+  const pair =
+    /^([\d.,]+)\s*(?:-|\u2013|\u2014|\u2212|\u2010|\u2011|\bto\b|\.\.)\s*([\d.,]+)$/u.exec(bare);
   if (pair !== null) return readEnds({ low: pair[1] ?? null, high: pair[2] ?? null, text: null });
-  const limit = /^(<=?|≤|>=?|≥|up to)\s*([\d.,]+)$/iu.exec(bare);
+  const limit = /^(<=?|\u2264|>=?|\u2265|up to)\s*([\d.,]+)$/iu.exec(bare);
   if (limit === null) return null;
-  const above = /^[>≥]/u.test(limit[1] ?? '');
+  const above = /^[>\u2265]/u.test(limit[1] ?? '');
   const value = limit[2] ?? null;
   return readEnds({ low: above ? value : null, high: above ? null : value, text: null });
 }

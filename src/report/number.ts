@@ -26,7 +26,7 @@ const longest = 12;
  * @example readNumber('1e3') // { ok: false, code: 'value-unread', … }
  */
 export function readNumber(written: string): NumberRead {
-  const match = /^\s*([<>=≤≥]{1,2})?\s*(\S*)\s*$/u.exec(written);
+  const match = /^\s*([<>=\u2264\u2265]{1,2})?\s*(\S*)\s*$/u.exec(written);
   const digits = match?.[2] ?? '';
   const sign = match?.[1] ?? null;
   if (digits === '') return refused('value-missing', 'digits such as 30');

@@ -3,8 +3,6 @@ import type { Argv } from 'yargs';
 import type { Clinic } from '../../letter/index.js';
 import type { Problem } from '../../problem.js';
 import { type Kit, sentences } from '../kit.js';
-import { makeCalendar } from '../make-calendar.js';
-import { makeFridgeSheet } from '../make-fridge-sheet.js';
 import type { Wishes } from '../make-letter.js';
 import type { OutputFile } from '../output.js';
 import type { Understood } from '../understand.js';
@@ -47,12 +45,15 @@ export async function makeExtras(
   const problems: Problem[] = [];
   const tags = [wishes.language, wishes.beside].filter((tag) => tag !== null);
   for (const tag of wished.fridgeSheet ? tags : []) {
+    const { makeFridgeSheet } = await import('../make-fridge-sheet.js');
     const sheet = await makeFridgeSheet(understood, clinic, wishes, tag, kit);
     if (!sheet.ok) problems.push(...sheet.problems);
     else if (sheet.value === null) said.push(`${stem}.${tag}: ${noSheet}`);
     else files.push(...sheet.value.map((file) => named(file, stem, tag)));
   }
   if (wished.calendar) {
+    // The folder of a mailing comes with it: it waits until it is asked for.
+    const { makeCalendar } = await import('../make-calendar.js');
     const calendar = await makeCalendar(understood, clinic, wishes, kit);
     if (!calendar.ok) problems.push(...calendar.problems);
     else files.push(named(calendar.value, stem, wishes.language));

@@ -18,7 +18,7 @@ import { partialNames } from '../kit.js';
 import { Stop, status } from '../status.js';
 
 const mainTemplates = ['letter', 'easy-read', 'reasoning', 'fridge'] as const;
-const wasms = ['harfbuzz.wasm', 'harfbuzz-subset.wasm'] as const;
+const wasms = ['harfbuzz.wasm'] as const;
 
 export type Page = {
   readonly html: string;

@@ -63,7 +63,7 @@ export function openPrintFile(job: PrintJob): PrintFile {
       return fine(duplex ? Math.ceil(pages / 2) : pages);
     },
     finish: async () => {
-      sheets.typecase.close(await fonts.subset);
+      sheets.typecase.close();
       sheets.canvas.end();
       await writing;
       await rename(part, job.path);

@@ -40,7 +40,7 @@ export function drawLetter(sheets: Sheets, letter: PlacedLetter): void {
 
 /** Writes the fonts and gives the file. */
 export async function closeSheets(sheets: Sheets): Promise<Uint8Array> {
-  sheets.typecase.close(await sheets.fonts.subset);
+  sheets.typecase.close();
   sheets.canvas.end();
   const chunks: Uint8Array[] = [];
   let length = 0;

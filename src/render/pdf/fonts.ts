@@ -1,10 +1,9 @@
 // Font files arrive through a reader; opened faces that shape text and can be cut down leave.
-import { bounded, type Bounded } from './bounded.js';
+import { bounded, type Bounded } from '../../bounded.js';
 import { familiesFor, latin, lendersFor, type Family } from './faces.js';
 import type { Paragraph } from './paragraph.js';
 import { harfbuzzReady } from './harfbuzz-ready.js';
 import { openFace, shapeText, type OpenFace, type Shaped } from './shape.js';
-import { openSubsetter, type Subsetter } from './subset.js';
 
 export type ReadFile = (file: string) => Promise<Uint8Array>;
 
@@ -18,8 +17,6 @@ export type Fonts = {
   readonly face: (family: Family, strong: boolean) => OpenFace;
   readonly faceOfFile: (file: string) => OpenFace;
   readonly shape: (face: OpenFace, text: string, rtl: boolean, lang: string) => Shaped;
-  /** Being opened while pages are laid out; needed only when a file is closed. */
-  readonly subset: Promise<Subsetter>;
   readonly paragraphs: Bounded<Paragraph>;
 };
 
@@ -27,21 +24,14 @@ const wordsKept = 20_000;
 const paragraphsKept = 400;
 
 /**
- * Opens the subsetter and prepares to read faces.
+ * Waits for the shaper and prepares to read faces.
  * @param source folder with the files of the table of faces, or a function that gives the bytes of one of them.
- * @param subsetter gives the bytes of HarfBuzz's subsetting WebAssembly; needed only where there is no file system.
  * @throws when a file cannot be read.
  * @example const fonts = await openFonts('dist/fonts');
  */
-export async function openFonts(
-  source: string | ReadFile,
-  subsetter: () => Promise<Uint8Array> = readSubsetter,
-): Promise<Fonts> {
+export async function openFonts(source: string | ReadFile): Promise<Fonts> {
   await harfbuzzReady;
   const read = typeof source === 'string' ? await folderReader(source) : source;
-  const subset = subsetter().then((wasm) => openSubsetter(new Uint8Array(wasm)));
-  // A failure is met where the subset is awaited, not before.
-  subset.catch(() => undefined);
   const faces = new Map<string, OpenFace>();
   const words = bounded<Shaped>(wordsKept);
 
@@ -85,7 +75,6 @@ export async function openFonts(
       words.set(key, shaped);
       return shaped;
     },
-    subset,
     paragraphs: bounded<Paragraph>(paragraphsKept),
   };
 }
@@ -94,16 +83,4 @@ async function folderReader(folder: string): Promise<ReadFile> {
   const { readFile } = await import('node:fs/promises');
   const { join } = await import('node:path');
   return (file) => readFile(join(folder, file));
-}
-
-/** Beside the bundle once built; inside its package before that. */
-async function readSubsetter(): Promise<Uint8Array> {
-  const { readFile } = await import('node:fs/promises');
-  try {
-    return await readFile(new URL('./harfbuzz-subset.wasm', import.meta.url));
-  } catch {
-    const { createRequire } = await import('node:module');
-    const find = createRequire(import.meta.url);
-    return readFile(find.resolve('harfbuzzjs/dist/harfbuzz-subset.wasm'));
-  }
 }

@@ -1,10 +1,10 @@
 // Glyphs to be drawn arrive; character codes leave, and at the end the Type 0 fonts that explain them.
-import { type Bounded, bounded } from './bounded.js';
+import { type Bounded, bounded } from '../../bounded.js';
 import { type Canvas, pack, type Packed, packedStream, type Reference } from './canvas.js';
 import { fixedCodes, type FixedCodes } from './codes.js';
 import type { Fonts } from './fonts.js';
 import type { Glyph, OpenFace } from './shape.js';
-import type { Subsetter } from './subset.js';
+import { cutFont } from './subset.js';
 import { hex4, toUnicode } from './to-unicode.js';
 
 /** The faces of one open document. */
@@ -14,7 +14,7 @@ export type Typecase = {
   /** The operand of TJ for a row of glyphs; `rise` operators stand between rows of different height. */
   readonly show: (file: string, glyphs: readonly Glyph[], size: number) => string;
   /** Writes the fonts; nothing more can be drawn. */
-  readonly close: (subset: Subsetter) => void;
+  readonly close: () => void;
 };
 
 /** One face in one document: a code for each pair of glyph and the text it stands for. */
@@ -77,8 +77,8 @@ export function openTypecase(canvas: Canvas, fonts: Fonts): Typecase {
       }
       return row.shown;
     },
-    close: (subset) => {
-      for (const sort of sorts.values()) writeFont(sort, canvas, subset);
+    close: () => {
+      for (const sort of sorts.values()) writeFont(sort, canvas);
     },
   };
 }
@@ -148,9 +148,9 @@ function showGlyphs(sort: Sort, glyphs: readonly Glyph[], size: number): string 
 }
 
 /** ISO 32000-1, 9.7: a composite font whose codes are glyph and text, found through CIDToGIDMap and ToUnicode. */
-function writeFont(sort: Sort, canvas: Canvas, subset: Subsetter): void {
+function writeFont(sort: Sort, canvas: Canvas): void {
   const { face } = sort;
-  const { name, file, length, map, unicode, widths } = fontParts(sort, subset);
+  const { name, file, length, map, unicode, widths } = fontParts(sort);
   const { ascent, descent } = face;
   const descriptor = canvas.ref({
     Type: 'FontDescriptor',
@@ -205,18 +205,21 @@ type FontParts = {
 const cutBefore = new WeakMap<OpenFace, Bounded<FontParts>>();
 const mostCut = 100;
 
-function fontParts(sort: Sort, subset: Subsetter): FontParts {
+function fontParts(sort: Sort): FontParts {
   const { face, own } = sort;
   for (const [code, glyph] of plainLetters(sort)) sort.cast.set(code, glyph);
   const cast = [...sort.cast].sort(([a], [b]) => a - b);
   // Codes of this document alone may stand for something else in the next.
-  if (own.size > 0) return cutFont(face, cast, subset);
+  if (own.size > 0) return cutParts(face, cast);
   const before = cutBefore.get(face) ?? bounded<FontParts>(mostCut);
   cutBefore.set(face, before);
-  const key = cast.map(([code]) => code).join(' ');
+  // A code of this document alone, such as a ligature's, may stand for something else in the next.
+  const key = cast
+    .map(([code, { id, text }]) => (code > fixed.count ? `${code}=${id} ${text}` : code))
+    .join(' ');
   const known = before.get(key);
   if (known !== undefined) return known;
-  const parts = cutFont(face, cast, subset);
+  const parts = cutParts(face, cast);
   before.set(key, parts);
   return parts;
 }
@@ -258,18 +261,22 @@ function lettersOf(face: OpenFace, fixed: FixedCodes): ReadonlyMap<number, Glyph
   return all;
 }
 
-function cutFont(face: OpenFace, cast: Cast, subset: Subsetter): FontParts {
-  const small = subset(face.bytes, new Set([0, ...cast.map(([, glyph]) => glyph.id)]));
+function cutParts(face: OpenFace, cast: Cast): FontParts {
+  const { bytes, numbers } = cutFont(
+    face.bytes,
+    cast.map(([, glyph]) => glyph.id),
+  );
   const [highest = 0] = cast.at(-1) ?? [];
   const map = new Uint8Array(2 * (highest + 1));
   for (const [code, { id }] of cast) {
-    map[2 * code] = id >> 8;
-    map[2 * code + 1] = id & 0xff;
+    const number = numbers.get(id) ?? 0;
+    map[2 * code] = number >> 8;
+    map[2 * code + 1] = number & 0xff;
   }
   return {
     name: subsetName(face, cast),
-    file: pack(small),
-    length: small.length,
+    file: pack(bytes),
+    length: bytes.length,
     map: pack(map),
     unicode: pack(new TextEncoder().encode(toUnicode(cast))),
     widths: widthsOf(cast),

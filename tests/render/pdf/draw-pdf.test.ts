@@ -1,4 +1,5 @@
 // Letters go in; the file is read back: text, glyphs, tags, links, pages (own reader and pdfjs-dist as outside reader).
+import { create } from 'fontkit';
 import { Blob, Face, Font, Buffer as ShapeBuffer, shape } from 'harfbuzzjs';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -12,7 +13,8 @@ import {
   openSheets,
 } from '../../../src/render/pdf/index.js';
 import { pdfjsText } from './pdfjs-text.js';
-import { artifactText, nodesOf, readPdf, textOf } from './read-back.js';
+import type { Dict } from './objects.js';
+import { artifactText, nodesOf, type ReadPdf, readPdf, textOf } from './read-back.js';
 import {
   a4,
   cell,
@@ -38,6 +40,19 @@ async function drawn(document: LetterDocument, form: PageForm = a4): Promise<Uin
   return made.value;
 }
 
+/** The font file within the PDF: its glyphs have numbers of their own. */
+function fileOf(font: Dict, { objects }: ReadPdf): Uint8Array {
+  const descendant = objects.dict(objects.list(font.DescendantFonts)[0]);
+  return objects.stream(objects.dict(descendant.FontDescriptor).FontFile2);
+}
+
+/** Read by fontkit, a general font library. */
+function outlineOf(file: Uint8Array, glyph: number): string {
+  const font = create(Buffer.from(file));
+  if (!('getGlyph' in font)) throw new Error('one font was expected');
+  return font.getGlyph(glyph).path.toSVG();
+}
+
 /** Spaces aside: extractors guess them from gaps. */
 function squeezed(text: string): string {
   return text.normalize('NFKC').replace(/[\s\u200B]/g, '');
@@ -55,15 +70,17 @@ const sentences = [
 describe('glyphs', () => {
   it.each(sentences)('are those HarfBuzz shapes from the whole sentence: %s', async (sentence) => {
     const pdf = readPdf(await drawn(letter([paragraph(sentence)])));
-    const ids = pdf.stretches
+    const drawnOutlines = pdf.stretches
       .filter((one) => one.mark !== 'Artifact')
-      .flatMap((one) => one.drawn.map(({ glyph }) => glyph));
+      .flatMap((one) => one.drawn.map(({ font, glyph }) => outlineOf(fileOf(font, pdf), glyph)));
     const face = fonts.faceOfFile('NotoSans-Regular.ttf');
     const buffer = new ShapeBuffer();
     buffer.addText(sentence);
     buffer.guessSegmentProperties();
     shape(new Font(new Face(new Blob(face.bytes))), buffer);
-    expect(ids).toEqual(buffer.getGlyphInfos().map((glyph) => glyph.codepoint));
+    expect(drawnOutlines).toEqual(
+      buffer.getGlyphInfos().map(({ codepoint }) => outlineOf(face.bytes, codepoint)),
+    );
   });
 
   it('that no face holds are a problem that names the code point and no text', async () => {
