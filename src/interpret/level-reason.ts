@@ -43,6 +43,12 @@ export function levelReason(reading: Reading, test: TableTest, level: Level): Re
   return placed(graded, test, level);
 }
 
+/** MCH below its interval: paler cells, a hint that never decides. Null when it is not low. */
+export function paleCells({ results }: Reading): Reason | null {
+  const graded = results.find(({ analyte }) => analyte === 'mch');
+  return graded?.level === 'low' ? placed(graded, 'mch', 'low') : null;
+}
+
 /** The value as it is printed, with its unit and, where the laboratory wrote one, its comparator. */
 export function valueFacts(graded: GradedResult): Reason['facts'] {
   const { analyte, unit, comparator } = graded;
@@ -64,7 +70,7 @@ function resultOf(results: readonly GradedResult[], test: TableTest): GradedResu
 }
 
 /** Haemoglobin is decided by the guideline first, other tests by the yardstick told to the patient. */
-function placed(graded: GradedResult, test: TableTest, level: Level): Reason {
+function placed(graded: GradedResult, test: TableTest | 'mch', level: Level): Reason {
   const spans = [graded.comparedWith, ...graded.also].filter((span) => span !== null);
   const agreeing = spans.filter(({ position }) => levelOf(position) === level);
   const guideline = agreeing.find(({ by }) => by === 'guideline');

@@ -3,7 +3,7 @@ import { patternProfiles, tableTests } from '../knowledge/pattern-rules.js';
 import type { Analyte, Pattern } from '../terms.js';
 import { mentzer, stfrIndex } from './index-of-cells.js';
 import type { PatternFound, Reason } from './interpretation.js';
-import { levelReason, valueFacts } from './level-reason.js';
+import { levelReason, paleCells, valueFacts } from './level-reason.js';
 import type { Reading } from './reading.js';
 
 /**
@@ -86,7 +86,8 @@ const deficiency: readonly Pattern[] = [
 type Hint = readonly ['for' | 'against', Reason];
 
 /** Extra tests: hints that never decide. */
-function hints({ person, results }: Reading, main: Pattern): readonly Hint[] {
+function hints(reading: Reading, main: Pattern): readonly Hint[] {
+  const { person, results } = reading;
   const deficient = deficiency.includes(main);
   const smallCells = main === 'microcytosis-with-normal-iron';
   const stfr = stfrIndex(person);
@@ -112,6 +113,8 @@ function hints({ person, results }: Reading, main: Pattern): readonly Hint[] {
         rules: reticulocyte.comparedWith?.rule == null ? [] : [reticulocyte.comparedWith.rule],
       },
     ]);
+  const pale = paleCells(reading);
+  if (pale !== null) found.push([side(deficient || smallCells), pale]);
   if (cells !== null && (deficient || smallCells) && (cells.low || cells.high))
     found.push([
       side(cells.low === smallCells),
