@@ -1,10 +1,61 @@
-// npm run faults [-- KILLS ROWS]: the fault tests of mailing with 50 kills over 600 rows, or as many as asked for.
-import { spawnSync } from 'node:child_process';
+// npm run faults [-- KILLS ROWS FORMAT]: the fault tests of mailing with 50 kills over 600 rows of PDF, or as asked
+// for; then, where this user may mount one (root on Linux), a disk of 2 MB that fills up and one that is read-only.
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { inventEvening } from './invent-evening.js';
 
-const [kills = '50', rows = '600'] = process.argv.slice(2);
+const [kills = '50', rows = '600', format = 'pdf'] = process.argv.slice(2);
 const { status } = spawnSync(
   'npx',
   ['vitest', 'run', 'tests/app/mailing-faults.test.ts', '--test-timeout=1800000'],
-  { stdio: 'inherit', env: { ...process.env, IRONLEAF_KILLS: kills, IRONLEAF_ROWS: rows } },
+  {
+    stdio: 'inherit',
+    env: { ...process.env, IRONLEAF_KILLS: kills, IRONLEAF_ROWS: rows, IRONLEAF_FORMAT: format },
+  },
 );
 process.exitCode = status ?? 1;
+
+const home = mkdtempSync(join(tmpdir(), 'ironleaf-disk-'));
+const disk = join(home, 'disk');
+mkdirSync(disk);
+if (mount('-t', 'tmpfs', '-o', 'size=2m', 'tmpfs', disk)) {
+  try {
+    fillDisk();
+  } finally {
+    execFileSync('umount', [disk]);
+  }
+} else console.log('A full and a read-only disk were not tried: this user may not mount one.');
+rmSync(home, { recursive: true });
+
+function fillDisk() {
+  const file = join(home, 'evening.json');
+  writeFileSync(file, JSON.stringify(inventEvening(200)));
+  const out = join(disk, 'evening');
+  const run = (...words) =>
+    spawnSync(process.execPath, [resolve('dist/ironleaf.js'), ...words], { encoding: 'utf8' });
+  const mailing = () => run('mailing', file, '--out', out, '--demo', '--date', '2026-11-25');
+  say('a full disk ends the run with 73', mailing().status === 73);
+  const made = readdirSync(join(out, 'letters'));
+  say(
+    `${made.length} letters until then, each whole`,
+    made.every((name) => /%%EOF\s*$/.test(readFileSync(join(out, 'letters', name), 'latin1'))),
+  );
+  say('and again with 73, as long as it is full', mailing().status === 73);
+  mount('-o', 'remount,size=64m,ro', disk);
+  say('a read-only disk ends the run with 73', mailing().status === 73);
+  mount('-o', 'remount,size=64m,rw', disk);
+  const last = mailing();
+  say(`with room it goes on: ${last.stderr.trim().split('\n').at(-1)}`, last.status === 1);
+  say('and all is as recorded', run('verify', out).status === 0);
+}
+
+function mount(...words) {
+  return spawnSync('mount', words, { stdio: 'ignore' }).status === 0;
+}
+
+function say(what, holds) {
+  console.log(`${holds ? 'holds' : 'FAILS'}: ${what}`);
+  if (!holds) process.exitCode = 1;
+}

@@ -10,8 +10,8 @@ mkdir -p "$folder"
 
 # Status 1 means that some are to be phoned or to be fixed: a finished share, not a failed one.
 share='ironleaf mailing "$1" --out "$2" --config clinic.json --shard "$3/$4" || [ $? -eq 1 ]'
-seq "$shares" | parallel --joblog "$folder/shares.log" --resume-failed \
-  sh -c "'$share'" share "$file" "$folder" {} "$shares"
+seq "$shares" | parallel --joblog "$folder/shares.log" --resume-failed -q \
+  sh -c "$share" share "$file" "$folder" {} "$shares"
 
 # Joins them: reads all manifests, makes nothing again, and writes calls.csv and to-fix.csv of the whole file.
 ironleaf mailing "$file" --out "$folder" --config clinic.json || [ $? -eq 1 ]

@@ -5,7 +5,9 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { sealOf } from '../mailing/index.js';
 import { programVersion, readLanguageFiles, readTemplate } from './assets.js';
-import { partialNames } from './kit.js';
+import { type Arrangement, ownTemplates, partialNames } from './kit.js';
+
+type Arranged = Arrangement & { readonly easyRead: boolean };
 
 /** Short enough to read, long enough to differ. */
 const digits = 16;
@@ -22,10 +24,12 @@ export async function programPrint(): Promise<string> {
   return `${await programVersion()}+${hash.digest('hex').slice(0, digits)}`;
 }
 
-/** The letter's template with every part it may include. */
-export async function templatePrint(): Promise<string> {
-  const texts = await Promise.all(['letter', 'easy-read', ...partialNames].map(readTemplate));
-  return sealOf(texts).slice(0, digits);
+/** The template that letters of this run are arranged by, the clinic's own if it has one, with the parts it may include. */
+export async function templatePrint({ design, templates, easyRead }: Arranged): Promise<string> {
+  const own = templates == null ? new Map<string, string>() : await ownTemplates(templates);
+  const whole = easyRead ? 'easy-read' : design === 'short' ? 'short' : 'letter';
+  const texts = [whole, ...partialNames].map((name) => own.get(name) ?? readTemplate(name));
+  return sealOf([whole, ...(await Promise.all(texts))]).slice(0, digits);
 }
 
 export async function languagePrint(tag: string): Promise<string> {

@@ -12,12 +12,13 @@ import {
 import { type Checked, faulty, fine, nowhere, type Problem } from '../problem.js';
 import { languageTags } from './assets.js';
 import { languagePrint, programPrint, templatePrint } from './fingerprints.js';
-import type { Kit } from './kit.js';
+import type { Arrangement, Kit } from './kit.js';
 import { documentOf, makeLetter, type Wishes } from './make-letter.js';
 import { doubtsOf, understand } from './understand.js';
 
 /**
  * @param wishes of the run; each report may ask for a language of its own.
+ * @param arrangement what the kit was opened with: a corrected template makes its letters again.
  * @param passwords by id; null where letters are not locked. Another file of passwords makes every letter again.
  */
 export async function openDesk(
@@ -25,11 +26,12 @@ export async function openDesk(
   wishes: Wishes,
   kit: Kit,
   passwords: Passwords | null,
+  arrangement: Arrangement = {},
 ): Promise<Desk> {
   const english = await kit.language('en');
   const known = await languageTags();
   const program = await programPrint();
-  const templates = await templatePrint();
+  const templates = await templatePrint({ ...arrangement, easyRead: wishes.easyRead });
   const beside = wishes.beside === null ? '' : await languagePrint(wishes.beside);
   const prints = new Map<string, Promise<string>>();
   const printOf = (tag: string) => {
@@ -40,7 +42,7 @@ export async function openDesk(
   const { checkedBy: _checkedBy, done: _done, language: _language, ...shaping } = wishes;
   return {
     read: (written) => understand(written, wishes.date, []),
-    languageOf: ({ wishes: own }) => own?.language?.trim().toLowerCase() || wishes.language,
+    languageOf: ({ wishes: own }) => tagOf(own?.language) ?? wishes.language,
     versions: async (language) =>
       known.includes(language)
         ? fine({ program, templates, locale: await printOf(language), beside })
@@ -58,6 +60,13 @@ export async function openDesk(
     settings: sealOf([shaping, clinic, passwords === null ? null : [...passwords]]),
     now: () => new Date().toISOString(),
   };
+
+  /** Files write a tag in any case; the folder's spelling is the one that counts (RFC 5646, 2.1.1). */
+  function tagOf(written: string | null | undefined): string | null {
+    const wished = written?.trim().toLowerCase() ?? '';
+    if (wished === '') return null;
+    return known.find((tag) => tag.toLowerCase() === wished) ?? wished;
+  }
 
   /** A language beside itself is one language. */
   function own(language: string, approval: Approval): Wishes {

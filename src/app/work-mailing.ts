@@ -45,7 +45,8 @@ export type Bench = {
 export async function openBench(folder: string, choices: RunChoices): Promise<Bench> {
   const kit = await openKit(choices);
   const clinic = await clinicOf(choices.config ?? undefined, choices.demo);
-  const desk = await openDesk(clinic, wishesOf(choices), kit, await passwordsOf(choices));
+  const locks = await passwordsOf(choices);
+  const desk = await openDesk(clinic, wishesOf(choices), kit, locks, choices);
   return { folder, choices, kit, desk, ...(await readEvening(choices)) };
 }
 

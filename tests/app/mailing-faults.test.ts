@@ -23,9 +23,15 @@ afterAll(desk.clear);
 const kills = Number(process.env.IRONLEAF_KILLS ?? 8);
 const rows = Number(process.env.IRONLEAF_ROWS ?? 120);
 
+/** PDF as an operator gets it unasked; HTML is quicker. */
+const format = process.env.IRONLEAF_FORMAT ?? 'html';
+const wholeFile = format === 'pdf' ? /^%PDF[\s\S]*%%EOF\s*$/ : /<\/html>\n$/;
+
 const words = (path: string, out: string) =>
-  ['mailing', path, '--out', out, '--demo', '--format', 'html', '--date', '2026-11-25'] as const;
+  ['mailing', path, '--out', out, '--demo', '--format', format, '--date', '2026-11-25'] as const;
 const mailing = (path: string, out: string) => desk.run(...words(path, out));
+/** Bytes as characters, so that PDF and HTML are compared alike. */
+const latin = (name: string) => readFileSync(join(desk.folder, name), 'latin1');
 function letters(out: string): string[] {
   const folder = join(desk.folder, out, 'letters');
   return existsSync(folder) ? readdirSync(folder).sort() : [];
@@ -67,15 +73,15 @@ describe('a run that is killed', () => {
       await new Promise((done) => setTimeout(done, Math.random() * 60));
       child.kill('SIGKILL');
       await ended(child);
-      for (const name of letters('killed').filter((each) => each.endsWith('.html')))
-        expect(desk.read(`killed/letters/${name}`)).toMatch(/<\/html>\n$/);
+      for (const name of letters('killed').filter((each) => each.endsWith(`.${format}`)))
+        expect(wholeFile.test(latin(`killed/letters/${name}`)), name).toBe(true);
     }
     const last = mailing(path, 'killed');
     expect(last.status).toBe(1);
     expect(desk.run('verify', 'killed').status).toBe(0);
     expect(letters('killed')).toEqual(letters('whole'));
     for (const name of letters('whole'))
-      expect(desk.read(`killed/letters/${name}`)).toBe(desk.read(`whole/letters/${name}`));
+      expect(latin(`killed/letters/${name}`) === latin(`whole/letters/${name}`), name).toBe(true);
     for (const list of ['calls.csv', 'to-fix.csv', 'recall.csv', 'recall.ics'])
       expect(desk.read(`killed/${list}`), list).toBe(desk.read(`whole/${list}`));
     const expected = counts(rows);
@@ -96,6 +102,68 @@ describe('a run that is killed', () => {
     expect(records.filter((line) => line.includes('"about":"SB-5003"')).length).toBeGreaterThan(0);
     expect(letters('torn')).toHaveLength(3);
     expect(desk.run('verify', 'torn').status).toBe(0);
+  });
+});
+
+describe('a clock that is wrong', () => {
+  it('moves no date and makes no letter again: the first run’s date holds, and records count runs, not hours', () => {
+    const path = desk.put('few.csv', evening(12));
+    const clock = desk.put(
+      'clock.mjs',
+      `const shift = Number(process.env.SHIFT_DAYS) * 86_400_000;
+       const RealDate = Date;
+       globalThis.Date = class extends RealDate {
+         constructor(...given) { super(...(given.length > 0 ? given : [RealDate.now() + shift])); }
+         static now() { return RealDate.now() + shift; }
+       };`,
+    );
+    const run = (days: number) =>
+      spawnSync(
+        process.execPath,
+        [
+          '--import',
+          clock,
+          resolve('dist/ironleaf.js'),
+          'mailing',
+          path,
+          '--out',
+          'clock',
+          '--demo',
+        ],
+        { cwd: desk.folder, encoding: 'utf8', env: { ...process.env, SHIFT_DAYS: String(days) } },
+      );
+    expect(run(0).stderr).toMatch(/10 letters made/);
+    const date = () => JSON.parse(desk.read('clock/run.json')).date;
+    const [first, [letter = '']] = [date(), letters('clock')];
+    const before = latin(`clock/letters/${letter}`);
+    for (const days of [-3, 400]) {
+      writeFileSync(join(desk.folder, 'clock/letters', letter), 'damaged');
+      expect(run(days).stderr).toMatch(/1 letters made, 9 kept as they were, 1 to phone, 1 to fix/);
+      expect(latin(`clock/letters/${letter}`) === before).toBe(true);
+      expect(date()).toBe(first);
+    }
+    expect(desk.run('verify', 'clock').status).toBe(0);
+  });
+});
+
+describe('a run that is given too little memory', () => {
+  it('ends early with whole letters, and goes on where there is enough', () => {
+    const path = desk.put('few.csv', evening(20));
+    const program = resolve('dist/ironleaf.js');
+    const ends = [16, 24, 32].map((megabytes) => {
+      const { status, signal } = spawnSync(
+        process.execPath,
+        [`--max-old-space-size=${megabytes}`, program, ...words(path, 'small')],
+        { cwd: desk.folder, stdio: 'ignore' },
+      );
+      for (const name of letters('small').filter((each) => each.endsWith(`.${format}`)))
+        expect(wholeFile.test(latin(`small/letters/${name}`)), name).toBe(true);
+      return signal ?? status;
+    });
+    expect(ends.some((end) => end !== 0 && end !== 1)).toBe(true);
+    expect(mailing(path, 'small').status).toBe(1);
+    expect(letters('small')).toHaveLength(counts(20).letter);
+    expect(desk.run('verify', 'small').status).toBe(0);
   });
 });
 

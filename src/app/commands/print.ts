@@ -15,7 +15,7 @@ import {
   windowPresets,
 } from '../../mailing/index.js';
 import { readInputFile } from '../input.js';
-import { sentences } from '../kit.js';
+import { sentences, sizeOf } from '../kit.js';
 import { Stop, status } from '../status.js';
 import { type Bench, eveningOf, inFolder, reopenBench } from '../work-mailing.js';
 
@@ -84,7 +84,7 @@ async function openFor(bench: Bench, words: Words, window: WindowPreset | null, 
     path: join(bench.folder, name),
     form: {
       paper: window?.paper ?? choices.paper,
-      size: choices.largePrint ? 'large' : 'standard',
+      size: sizeOf(choices.largePrint, choices.design),
     },
     fonts: await kit.fonts(),
     window,
