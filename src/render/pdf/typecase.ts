@@ -206,11 +206,9 @@ const cutBefore = new WeakMap<OpenFace, Bounded<FontParts>>();
 const mostCut = 100;
 
 function fontParts(sort: Sort): FontParts {
-  const { face, own } = sort;
+  const { face, fixed } = sort;
   for (const [code, glyph] of plainLetters(sort)) sort.cast.set(code, glyph);
   const cast = [...sort.cast].sort(([a], [b]) => a - b);
-  // Codes of this document alone may stand for something else in the next.
-  if (own.size > 0) return cutParts(face, cast);
   const before = cutBefore.get(face) ?? bounded<FontParts>(mostCut);
   cutBefore.set(face, before);
   // A code of this document alone, such as a ligature's, may stand for something else in the next.
