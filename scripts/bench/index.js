@@ -1,3 +1,4 @@
+// npm run bench -- page [N] measures the page in a browser (page.js).
 // npm run bench [-- LENGTHS…]: letters a second, start and memory of the built program beside other ways, as a table.
 // Everything runs in turn within one call, so that ratios hold on a busy machine; seconds alone do not.
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
@@ -6,10 +7,16 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { writeEvening } from './evening.js';
 import { fixedLoop, measuredRun } from './measured-run.js';
+import { measurePage } from './page.js';
 import { chromiumRate, pdfkitRate } from './rivals.js';
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const program = join(root, 'dist/ironleaf.js');
+if (process.argv[2] === 'page') {
+  const table = await measurePage(Number(process.argv[3] ?? 9));
+  console.log(table.map((row) => `| ${row.join(' | ')} |`).join('\n'));
+  process.exit();
+}
 const asked = process.argv.slice(2).map(Number);
 const lengths = asked.length > 0 ? asked : [200, 1000, 5000];
 const compared = 40;

@@ -44,7 +44,7 @@ async function typeAndWait({ text, shown }) {
     textContent.startsWith('Use the invented example clinic'),
   );
   example?.click();
-  const letter = () => document.querySelector('iframe.letter')?.contentDocument?.body.textContent;
+  const letter = () => document.querySelector('iframe.letter')?.contentDocument?.body?.textContent;
   await find(() => letter()?.includes(shown));
   // Two frames: what was put into the letter has been laid out and painted.
   await frame();
@@ -128,9 +128,4 @@ export async function measurePage(count = 9) {
     await browser.close();
     rmSync(folder, { recursive: true, force: true });
   }
-}
-
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const rows = await measurePage(Number(process.argv[2] ?? 9));
-  console.log(rows.map((cells) => `| ${cells.join(' | ')} |`).join('\n'));
 }

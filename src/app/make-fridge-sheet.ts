@@ -6,6 +6,7 @@ import type { LetterDocument, PageForm } from '../render/block.js';
 import { writeHtml } from '../render/html.js';
 import { renderMarkup } from '../render/markup.js';
 import { readMarkup } from '../render/read-markup.js';
+import { inStyle } from '../render/script-style.js';
 import type { Kit } from './kit.js';
 import type { MadeFile, Wishes } from './make-letter.js';
 import type { Understood } from './understand.js';
@@ -40,7 +41,10 @@ export async function makeFridgeSheet(
     options: { ...wishes, released: null },
   });
   if (!sheet.ok || sheet.value === null) return sheet.ok ? fine(null) : sheet;
-  const markup = renderMarkup(await kit.template('fridge'), sheet.value);
+  const markup = renderMarkup(
+    await kit.template('fridge'),
+    inStyle(sheet.value, wishes.scriptStyle ?? 'nastaliq'),
+  );
   const page = markup.ok ? readMarkup(markup.value, 'fridge.hbs') : markup;
   return page.ok ? draw(page.value, wishes, kit) : page;
 }

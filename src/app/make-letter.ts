@@ -19,6 +19,7 @@ import { writeHtml } from '../render/html.js';
 import { renderMarkup } from '../render/markup.js';
 import { pairDocuments } from '../render/pair-documents.js';
 import { readMarkup } from '../render/read-markup.js';
+import { inStyle, type ScriptStyle } from '../render/script-style.js';
 import { writeText } from '../render/text.js';
 import type { Analogy } from '../terms.js';
 import { fhirBundle } from './fhir-bundle.js';
@@ -40,6 +41,8 @@ export type Wishes = {
   readonly easyRead: boolean;
   /** Only messages whose translation a qualified person signed. */
   readonly signedOnly?: boolean;
+  /** How a script with more than one style is set; Nastaliq where nothing is said. */
+  readonly scriptStyle?: ScriptStyle;
   readonly checkedBy: string | null;
   /** What a named clinician did about a held result; with `checkedBy` it releases the letter. */
   readonly done: string | null;
@@ -119,7 +122,8 @@ async function inOneLanguage(
   const content: Checked<object> = wishes.easyRead ? composeEasyRead(input) : composeLetter(input);
   if (!content.ok) return content;
   const name = wishes.easyRead ? 'easy-read' : 'letter';
-  const markup = renderMarkup(await kit.template(name), content.value);
+  const filled = inStyle(content.value, wishes.scriptStyle ?? 'nastaliq');
+  const markup = renderMarkup(await kit.template(name), filled);
   return markup.ok ? readMarkup(markup.value, `${name}.hbs`) : markup;
 }
 

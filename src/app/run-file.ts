@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { writeWhole } from '../mailing/index.js';
+import { scriptStyles } from '../render/script-style.js';
 import { analogies } from '../terms.js';
 import { designs } from './kit.js';
 import { pageFormats } from './make-letter.js';
@@ -25,6 +26,7 @@ const runFile = z.strictObject({
   analogy: z.enum([...analogies, 'off']),
   easyRead: z.boolean(),
   signedOnly: z.boolean().default(false),
+  scriptStyle: z.enum(scriptStyles).nullable().default(null),
   food: z.boolean(),
   design: z.enum(designs).default('full'),
   templates: z.string().nullable().default(null),

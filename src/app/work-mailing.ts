@@ -183,6 +183,7 @@ function wishesOf(choices: RunChoices): Wishes {
     analogy: choices.analogy,
     easyRead: choices.easyRead,
     signedOnly: choices.signedOnly,
+    ...(choices.scriptStyle === null ? {} : { scriptStyle: choices.scriptStyle }),
     checkedBy: null,
     done: null,
     choices: { steps: null, tabletsPrescribed: null, noFood: !choices.food },

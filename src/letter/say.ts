@@ -1,4 +1,5 @@
 // A key and its values arrive; one whole sentence leaves, every value isolated in its own direction.
+import { type Bounded, bounded } from '../bounded.js';
 import type { Said } from './content.js';
 import type { EasyReadKey, FridgeKey, LetterKey, Namespace, SpokenKey } from './english.js';
 import type { Language } from './language.js';
@@ -56,12 +57,9 @@ export class CannotSay extends Error {
 export function voiceOf(language: Language, child: boolean): Voice {
   const spoken = new Map<string, Spoken>();
   const told = (namespace: Namespace, key: string, values: Values): string => {
-    const { text, exactKey } = tell(language, namespace, key, values, child);
-    const place = `${namespace} ${exactKey}`;
-    if (!spoken.has(place)) {
-      const state = language.stateOf(namespace, exactKey);
-      spoken.set(place, { namespace, key: exactKey, state });
-    }
+    const { text, message } = tellOnce(language, namespace, key, values, child);
+    const place = `${namespace} ${message.key}`;
+    if (!spoken.has(place)) spoken.set(place, message);
     return text;
   };
   return {
@@ -74,6 +72,31 @@ export function voiceOf(language: Language, child: boolean): Voice {
     date: (iso) => own(language.date(iso)),
     spoken: () => [...spoken.values()],
   };
+}
+
+type Sentence = { readonly text: string; readonly message: Spoken };
+
+/** Letters of one evening share most of their sentences; those with a name or a value in them come and go. */
+const saidBefore = new WeakMap<Language, Bounded<Sentence>>();
+const mostSaid = 4000;
+
+function tellOnce(
+  language: Language,
+  namespace: Namespace,
+  key: string,
+  values: Values,
+  child: boolean,
+): Sentence {
+  const before = saidBefore.get(language) ?? bounded<Sentence>(mostSaid);
+  saidBefore.set(language, before);
+  const asked = `${namespace} ${child ? 'child' : 'own'} ${key} ${JSON.stringify(values)}`;
+  const known = before.get(asked);
+  if (known !== undefined) return known;
+  const { text, exactKey } = tell(language, namespace, key, values, child);
+  const state = language.stateOf(namespace, exactKey);
+  const sentence = { text, message: { namespace, key: exactKey, state } };
+  before.set(asked, sentence);
+  return sentence;
 }
 
 function tell(

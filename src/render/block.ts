@@ -130,5 +130,5 @@ export type LetterDocument = {
 /** How the paper is: size, base type size and whether two languages stand side by side. */
 export type PageForm = {
   readonly paper: 'A4' | 'Letter';
-  readonly size: 'dense' | 'compact' | 'standard' | 'ample' | 'large' | 'extra-large';
+  readonly size: 'dense' | 'compact' | 'smaller' | 'standard' | 'ample' | 'large' | 'extra-large';
 };

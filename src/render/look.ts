@@ -76,6 +76,7 @@ const pages: Readonly<Record<PageForm['paper'], PageLook>> = {
 const sizes: Readonly<Record<PageForm['size'], number>> = {
   dense: 9.5,
   compact: 12,
+  smaller: 12,
   standard: 14,
   ample: 16,
   large: 18,
@@ -166,8 +167,10 @@ export const look = {
     item: 0.15,
     indent: 1.5,
     gutter: 1.5,
-    /** Share of the spaces kept where that saves a sheet of paper. */
-    snug: 0.3,
+    /** Most em of its own size that a line of running text takes in a letter: about 75 characters of Latin type. */
+    measure: 36,
+    /** Shares of the spaces kept where that saves a sheet of paper, the airiest that does first. */
+    snug: [0.7, 0.5, 0.3, 0.15],
     /** Of the width, what the first of two columns takes when it is the wider one. */
     wideShare: 0.66,
   },

@@ -26,7 +26,7 @@ export function precompileTemplates(all: readonly TemplateText[]): Checked<strin
 
 /**
  * A template whose code was made by `precompileTemplates`; needs only the runtime half of Handlebars.
- * @example reopenTemplate('letter', ahead, ['help', 'paragraphs', 'results', 'step']).fill(content)
+ * @example reopenTemplate('letter', ahead, ['help', 'results', 'step']).fill(content)
  */
 export function reopenTemplate(
   name: string,

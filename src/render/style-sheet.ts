@@ -55,7 +55,8 @@ function body(form: PageForm): string {
     'main.beside{max-width:68em}',
     `main{padding-top:1em;padding-bottom:1.5em}`,
     `.running{color:${paint(look.running.colour)};font-size:${look.running.scale}em;max-width:45em}`,
-    `:lang(ur){line-height:${look.leading.nastaliq}}`,
+    `:lang(ur){line-height:${look.leading.nastaliq};font-family:"Noto Sans","Noto Nastaliq Urdu","Urdu Typesetting",${faces}}`,
+    `:lang(ur-Arab){line-height:${look.leading.tall};font-family:${faces}}`,
     ...['hi', 'bn', 'pa', 'gu', 'ta', 'ne', 'mr', 'my', 'km', 'th', 'lo', 'ar', 'fa', 'ps'].map(
       (lang) => `:lang(${lang}){line-height:${look.leading.tall}}`,
     ),

@@ -1,5 +1,6 @@
 // What a letter can be asked for on the command line: the options that letter and mailing share, and how they are read.
 import type { Argv } from 'yargs';
+import { hasStyles, scriptStyles, type ScriptStyle } from '../../render/script-style.js';
 import { analogies } from '../../terms.js';
 import { designs } from '../kit.js';
 import type { Format } from '../make-letter.js';
@@ -10,6 +11,11 @@ export function letterOptions<T>(yargs: Argv<T>) {
     .option('language', { type: 'string', default: 'en', describe: 'Language of the letter' })
     .option('beside', { type: 'string', describe: 'Second language, side by side' })
     .option('large-print', { type: 'boolean', default: false, describe: '18 point type' })
+    .option('script-style', {
+      choices: scriptStyles,
+      describe: 'Urdu: nastaliq for the eye, naskh where a machine reads it out',
+    })
+    .option('compact', { type: 'boolean', default: false, describe: '12 point type' })
     .option('easy-read', {
       type: 'boolean',
       default: false,
@@ -55,4 +61,20 @@ export function named(text: string | undefined, option: string): string | null {
   if (text === undefined) return null;
   if (text.trim() === '') throw new Stop(status.usage, [`${option}: expected words, found none.`]);
   return text.trim();
+}
+
+/**
+ * The style of the script, where the letter has a language that is printed in more than one.
+ * @example scriptStyleOf('naskh', ['ur', 'en']) // { scriptStyle: 'naskh' }
+ */
+export function scriptStyleOf(
+  style: ScriptStyle | undefined,
+  languages: readonly (string | null | undefined)[],
+): { readonly scriptStyle?: ScriptStyle } {
+  if (style === undefined) return {};
+  if (!languages.some((tag) => typeof tag === 'string' && hasStyles(tag)))
+    throw new Stop(status.usage, [
+      '--script-style: only Urdu (ur) is printed in more than one style; leave it out.',
+    ]);
+  return { scriptStyle: style };
 }

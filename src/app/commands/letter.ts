@@ -12,7 +12,7 @@ import { status } from '../status.js';
 import { understand } from '../understand.js';
 import { inputOptions, inputOptionsOf } from './input-options.js';
 import { extraOptions, makeExtras } from './letter-extras.js';
-import { formatsOf, letterOptions, named } from './letter-options.js';
+import { formatsOf, letterOptions, named, scriptStyleOf } from './letter-options.js';
 import { stepsOf } from './next-steps.js';
 import { clinicOf, dateOf, readReports } from './shared.js';
 import { sheetFiles } from './sheet-files.js';
@@ -121,10 +121,11 @@ function wishesOf(words: Words): Wishes {
     language: words.language,
     beside: words.beside ?? null,
     formats: formatsOf(words.format, formats),
-    form: { paper: words.paper, size: sizeOf(words.largePrint, words.design) },
+    form: { paper: words.paper, size: sizeOf(words.largePrint, words.design, words.compact) },
     analogy: words.analogy,
     easyRead: words.easyRead,
     signedOnly: words.signedOnly,
+    ...scriptStyleOf(words.scriptStyle, [words.language, words.beside]),
     checkedBy: named(words.checkedBy, '--checked-by'),
     done: named(words.done, '--done'),
     choices: {

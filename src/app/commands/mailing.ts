@@ -85,6 +85,7 @@ async function choicesOf(words: Words): Promise<RunChoices> {
     analogy: words.analogy,
     easyRead: words.easyRead,
     signedOnly: words.signedOnly,
+    scriptStyle: words.scriptStyle ?? null,
     food: words.food,
     design: words.design,
     templates: words.templates === undefined ? null : resolve(words.templates),

@@ -95,9 +95,11 @@ function shapeOf(expression: hbs.AST.Expression, scope: Scope, missing: Missing)
   if (expression.type === 'SubExpression') {
     const { path, params } = expression as hbs.AST.SubExpression;
     const given = params.map((param) => shapeOf(param, scope, missing));
+    const helper = (path as hbs.AST.PathExpression).original;
     // Grouping keeps the rows and puts one more list around them.
-    return (path as hbs.AST.PathExpression).original === 'threes'
-      ? [[flatRow(given[0] ?? 'loose')]]
+    if (helper === 'threes') return [[flatRow(given[0] ?? 'loose')]];
+    return helper === 'halves' && given[0] !== undefined && given[0] !== 'loose'
+      ? [given[0]]
       : 'loose';
   }
   if (expression.type !== 'PathExpression') return 'loose';

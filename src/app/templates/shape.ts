@@ -9,6 +9,6 @@ export type Shape = { readonly [name: string]: Shape } | readonly Shape[] | null
 export const shapes: Readonly<Record<string, Shape>> = { letter, short: letter, fridge };
 
 /** Parts that stand where a letter includes them; alone they are checked for tags and helpers only. */
-export const partNames = ['help', 'paragraphs', 'results', 'step'] as const;
+export const partNames = ['help', 'help-brief', 'paragraphs', 'results', 'step'] as const;
 
 export const ownNames: readonly string[] = [...Object.keys(shapes), ...partNames];

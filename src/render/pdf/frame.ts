@@ -18,6 +18,8 @@ export type Place = {
 export type Bench = {
   readonly fonts: Fonts;
   readonly base: number;
+  /** Most em of its own size that a line of running text takes. */
+  readonly measure: number;
   readonly tags: Tag[];
   readonly missing: Set<number>;
 };

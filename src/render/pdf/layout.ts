@@ -26,7 +26,12 @@ export function layOut(
   firstFrom = 0,
 ): Checked<PlacedLetter> {
   const paper = look.page[form.paper];
-  const bench: Bench = { fonts, base: look.sizes[form.size], tags: [], missing: new Set() };
+  // Sheets for staff and the letter of one page use the whole width of the paper.
+  const measure = ['dense', 'compact'].includes(form.size)
+    ? Number.POSITIVE_INFINITY
+    : look.space.measure;
+  const base = look.sizes[form.size];
+  const bench: Bench = { fonts, base, measure, tags: [], missing: new Set() };
   const tag = addTag(bench, null, 'Document', { lang: letter.lang });
   const { lang, dir } = letter;
   const width = paper.width - 2 * paper.margin;
@@ -78,8 +83,11 @@ const edgeGap = 18;
 function onFewestSheets(elements: readonly Element[], room: number, lead: number) {
   const airy = paginate(elements, room, lead);
   if (airy === null || airy.length < 3 || airy.length % 2 === 0) return airy;
-  const closer = paginate(snug(elements, look.space.snug), room, lead);
-  return closer !== null && closer.length < airy.length ? closer : airy;
+  for (const share of look.space.snug) {
+    const closer = paginate(snug(elements, share), room, lead);
+    if (closer !== null && closer.length < airy.length) return closer;
+  }
+  return airy;
 }
 
 function paginate(elements: readonly Element[], room: number, lead: number) {

@@ -47,7 +47,10 @@ export function measureText(
   const baseline = baselineIn(height, size, paragraph);
   const tags = tagsOfRuns(runs, style.tag, place, bench);
   const { colour } = look.text[style.look];
-  const lines = breakLines(paragraph, (place.width * 1000) / size, place.dir, bench.fonts);
+  // Lines of an address or of a small result are read one by one: only running text has a measure.
+  const most = style.look === 'address' ? Number.POSITIVE_INFINITY : bench.measure * 1000;
+  const room = Math.min((place.width * 1000) / size, most);
+  const lines = breakLines(paragraph, room, place.dir, bench.fonts);
   return lines.map((line, nth) => {
     const left = leftOf(place, 0, (line.width * size) / 1000);
     const ink = line.pieces.map((piece): TextInk => {

@@ -1,6 +1,6 @@
 // Rows of the table of look arrive; operators of a content stream leave (ISO 32000-1, 8.5).
 import type { ShapeLook } from '../look.js';
-import { bounded } from './bounded.js';
+import { bounded } from '../../bounded.js';
 import type { Ground } from './placed.js';
 import { short } from './typecase.js';
 
