@@ -20,7 +20,7 @@ export { type ReviewRow, reviewPage, reviewRow, runSeal, type Seal, signable } f
 export { runMailing } from './run.js';
 export { type Survey, survey } from './twice.js';
 export { type Finding, verifyFolder } from './verify.js';
-export { sealOf, sha256 } from './seal.js';
+export { sealOf } from './seal.js';
 export { readShard, type Shard, shardName, whole } from './shard.js';
 export { summaryPage, type Tally } from './summary.js';
 export { writeWhole } from './whole-file.js';

@@ -47,7 +47,7 @@ function plainly(text: string, { dir }: Voice): string {
 
 /** A number and its unit stay on one line: UAX 14 breaks neither before nor after a word joiner. */
 function unbroken(text: string): string {
-  return text.length > longestWhole ? text : text.replace(/[ /\-]/g, '$&\u2060');
+  return text.length > longestWhole ? text : text.replace(/[ /-]/g, '$&\u2060');
 }
 const longestWhole = 20;
 
