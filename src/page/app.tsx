@@ -13,7 +13,6 @@ import { NextPart } from './parts/next-part.js';
 import { PersonPart } from './parts/person-part.js';
 import { ResultsPart } from './parts/results-part.js';
 import { UnderstoodPart } from './parts/understood-part.js';
-import { identityOf } from './read-desk.js';
 import { saveFile } from './save-file.js';
 import { useMade } from './use-made.js';
 import type { PageKey, PageTongue } from './words.js';
@@ -72,7 +71,7 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
   }, [unsaved]);
 
   // What was typed of one person is never said of the next.
-  const identity = identityOf(reading.written);
+  const { identity } = reading;
   const seen = useRef<string | null>(null);
   useEffect(() => {
     if (identity === null || identity === seen.current) return;

@@ -13,6 +13,8 @@ export type Reading = {
   /** Every report of the file; names are for the eyes of whoever holds the file. */
   readonly reports: readonly { readonly label: string | null }[];
   readonly written: WrittenReport | null;
+  /** By what the results tell one person from another, whatever was typed beside them; null where nothing says it. */
+  readonly identity: string | null;
   readonly understood: Understood | null;
   /** Results that could be read in a report that as a whole could not: to be shown, never to be used. */
   readonly partly: readonly WrittenResult[];
@@ -27,6 +29,7 @@ export type Reading = {
 const nothing: Reading = {
   reports: [],
   written: null,
+  identity: null,
   understood: null,
   partly: [],
   ignored: [],
@@ -66,6 +69,7 @@ export async function readDesk(desk: Desk, today: string): Promise<Reading> {
   return {
     reports,
     written,
+    identity: identityOf(chosen.value),
     partly: [],
     needs,
     ignored: [...ignored, ...(read?.ok ? read.notes : [])],
@@ -93,10 +97,7 @@ function labelOf({ patient, panel }: WrittenReport): string | null {
   return name === null || panel.collected === null ? name : `${name}, ${panel.collected}`;
 }
 
-/** By what a reader of the results tells one person from another; null where nothing says it. */
-export function identityOf(written: WrittenReport | null): string | null {
-  if (written === null) return null;
-  const { id, name, birthDate } = written.patient;
+function identityOf({ patient: { id, name, birthDate } }: WrittenReport): string | null {
   return [id, name, birthDate].some((each) => each !== null)
     ? JSON.stringify([id, name, birthDate])
     : null;

@@ -169,14 +169,15 @@ describe('a run that is given too little memory', () => {
 
 describe('two runs on one folder at once', () => {
   it('are refused the second time, in words, and the first goes on', async () => {
-    const path = desk.put('busy.csv', evening(40));
+    // Long enough that the first is still at work when the second has started.
+    const path = desk.put('busy.csv', evening(400));
     const first = start(path, 'busy');
     await recorded('busy', 3, first);
     const second = mailing(path, 'busy');
     await ended(first);
     expect(second.status).toBe(73);
     expect(second.stderr).toMatch(/another run is at work on this folder/);
-    expect(letters('busy')).toHaveLength(counts(40).letter);
+    expect(letters('busy')).toHaveLength(counts(400).letter);
     expect(desk.run('verify', 'busy').status).toBe(0);
   });
 
