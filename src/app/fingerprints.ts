@@ -26,7 +26,10 @@ export async function programPrint(): Promise<string> {
 
 /** The template that letters of this run are arranged by, the clinic's own if it has one, with the parts it may include. */
 export async function templatePrint({ design, templates, easyRead }: Arranged): Promise<string> {
-  const own = templates == null ? new Map<string, string>() : await ownTemplates(templates);
+  const own =
+    templates === undefined || templates === null
+      ? new Map<string, string>()
+      : await ownTemplates(templates);
   const whole = easyRead ? 'easy-read' : design === 'short' ? 'short' : 'letter';
   const texts = [whole, ...partialNames].map((name) => own.get(name) ?? readTemplate(name));
   return sealOf([whole, ...(await Promise.all(texts))]).slice(0, digits);

@@ -4,8 +4,8 @@ import { sha256 } from '../mailing/seal.js';
 import { type Problem, sayProblem } from '../problem.js';
 import type { PageForm } from '../render/block.js';
 import { openTemplate, type Template, type TemplateText } from '../render/markup.js';
-import { reopenTemplate } from '../render/precompiled.js';
 import type { Fonts } from '../render/pdf/index.js';
+import { reopenTemplate } from '../render/precompiled.js';
 import {
   fontFolder,
   languageTags,
@@ -45,14 +45,17 @@ export type Arrangement = {
 };
 
 /** 14 points, 18 in large print, 12 in the compact form and where all stands on one page. */
-export function sizeOf(
-  largePrint: boolean,
-  design: Arrangement['design'],
-  compact = false,
-): PageForm['size'] {
+export function sizeOf({
+  largePrint,
+  design,
+  compact,
+}: Pick<Arrangement, 'design'> & {
+  readonly largePrint: boolean;
+  readonly compact: boolean;
+}): PageForm['size'] {
   if (largePrint) return 'large';
-  if (compact && design !== 'short') return 'smaller';
-  return design === 'short' ? 'compact' : 'standard';
+  if (design === 'short') return 'compact';
+  return compact ? 'smaller' : 'standard';
 }
 
 /** Nothing is read before it is asked for. Stops with a sentence when a template or language is faulty. */

@@ -23,6 +23,7 @@ const runFile = z.strictObject({
   formats: z.array(z.enum(pageFormats)).min(1),
   paper: z.enum(['A4', 'Letter']),
   largePrint: z.boolean(),
+  compact: z.boolean().default(false),
   analogy: z.enum([...analogies, 'off']),
   easyRead: z.boolean(),
   signedOnly: z.boolean().default(false),

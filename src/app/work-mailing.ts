@@ -8,24 +8,24 @@ import {
   type Desk,
   type Evening,
   lockFolder,
-  type Progress,
   type Passwords,
+  type Progress,
   readApprovals,
   readPasswords,
   recordLists,
   runMailing,
   type Shard,
+  type Survey,
   shardName,
   summaryPage,
-  type Survey,
   survey,
   type Tally,
   writeWhole,
 } from '../mailing/index.js';
-import { clinicOf } from './commands/shared.js';
 import { columnMapOf } from './commands/input-options.js';
+import { clinicOf } from './commands/shared.js';
 import { openInputFile, readInputFile } from './input.js';
-import { type Kit, openKit, sizeOf, sentences } from './kit.js';
+import { type Kit, openKit, sentences, sizeOf } from './kit.js';
 import { openDesk } from './mailing-desk.js';
 import type { Wishes } from './make-letter.js';
 import { operatorPage } from './operator-page.js';
@@ -179,7 +179,7 @@ function wishesOf(choices: RunChoices): Wishes {
     language: choices.language,
     beside: choices.beside,
     formats: choices.formats,
-    form: { paper: choices.paper, size: sizeOf(choices.largePrint, choices.design) },
+    form: { paper: choices.paper, size: sizeOf(choices) },
     analogy: choices.analogy,
     easyRead: choices.easyRead,
     signedOnly: choices.signedOnly,

@@ -26,7 +26,8 @@ export type Reading = {
   readonly urgent: boolean;
 };
 
-const nothing: Reading = {
+/** Before anything was put on the desk. */
+export const nothing: Reading = {
   reports: [],
   written: null,
   identity: null,

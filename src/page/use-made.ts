@@ -8,7 +8,7 @@ import type { Problem } from '../problem.js';
 import type { ClinicRead } from './clinic.js';
 import type { Desk } from './desk.js';
 import { makeFromDesk, reasoningPage, suggestionsFor } from './make-from-desk.js';
-import { type Reading, readDesk } from './read-desk.js';
+import { nothing, type Reading, readDesk } from './read-desk.js';
 
 export type Made =
   | { readonly kind: 'waiting' }
@@ -36,16 +36,7 @@ export type Outlook = {
 };
 
 const start: Outlook = {
-  reading: {
-    reports: [],
-    written: null,
-    understood: null,
-    partly: [],
-    ignored: [],
-    problems: [],
-    needs: ['results'],
-    urgent: false,
-  },
+  reading: nothing,
   suggested: null,
   made: { kind: 'waiting' },
 };

@@ -51,6 +51,16 @@ describe('a run over one evening', () => {
     }
   });
 
+  it('sets letters in the type that was asked for', () => {
+    const few = desk.put('few.csv', evening(3));
+    const typeIn = (out: string) => {
+      const [name = ''] = letters(out).filter((each) => each.endsWith('.html'));
+      return /@media print\{.*?font-size:(\d+)pt/s.exec(desk.read(`${out}/letters/${name}`))?.[1];
+    };
+    mailing(few, 'compact', ...day, '--compact');
+    expect([typeIn('first'), typeIn('compact')]).toEqual(['14', '12']);
+  });
+
   it('writes files only their owner may read', () => {
     for (const name of ['calls.csv', 'manifest.jsonl', 'to-fix.csv', 'letters/SB-5001.en.html'])
       expect(statSync(join(desk.folder, 'first', name)).mode & 0o077).toBe(0);

@@ -26,6 +26,17 @@ export type Given =
 
 export type Values = Readonly<Partial<Record<Analyte, Given>>>;
 
+/** Deficiency anaemia as plain as it gets; no inflammation. */
+export const deficient: Values = {
+  haemoglobin: 100,
+  ferritin: 6,
+  'transferrin-saturation': 8,
+  'serum-iron': 6,
+  transferrin: 4,
+  mcv: 72,
+  crp: 1,
+};
+
 const nowhere = { file: null, row: null, field: null };
 
 export const today = '2026-11-25';

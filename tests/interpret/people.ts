@@ -1,19 +1,9 @@
 // In: nothing. Out: reports of invented people, each named after what is special about it.
 import type { Context, Patient, Report } from '../../src/report/report.js';
-import { panelOf, reportOf, type Values } from './build.js';
+import { deficient, panelOf, reportOf, type Values } from './build.js';
 
 const usual: Values = { haemoglobin: 145, ferritin: 100, 'transferrin-saturation': 30, crp: 1 };
-const deficient: Values = {
-  haemoglobin: 100,
-  ferritin: 6,
-  'transferrin-saturation': 8,
-  'serum-iron': 6,
-  transferrin: 4,
-  mcv: 72,
-  mch: 22,
-  rbc: 4.9,
-  crp: 1,
-};
+const pale: Values = { ...deficient, mch: 22, rbc: 4.9 };
 const woman = { sex: 'female', ageMonths: 360, menstruating: true } as const;
 const late = { ...woman, pregnancy: { weeks: 36, trimester: 3 } } as const;
 const as = (values: Values, patient: Partial<Patient> = {}, context: Partial<Context> = {}) =>
@@ -24,10 +14,10 @@ const tablets = { medicines: ['iron-tablets'] } as const;
 
 export const people = {
   'a man with everything usual': as(usual),
-  'a deficient man': as(deficient),
-  'a deficient woman': as(deficient, woman),
-  'a deficient woman late in pregnancy': as(deficient, late),
-  'a deficient child of 5': as(deficient, { ageMonths: 60 }),
+  'a pale man': as(pale),
+  'a pale woman': as(pale, woman),
+  'a pale woman late in pregnancy': as(pale, late),
+  'a pale child of 5': as(pale, { ageMonths: 60 }),
   'a high haemoglobin, sex unknown': as({ haemoglobin: 175, ferritin: 20 }, { sex: 'unknown' }),
   'a haemoglobin between the limits of the sexes': as(
     { haemoglobin: 135, ferritin: 20, 'transferrin-saturation': 17, crp: 1 },
@@ -41,11 +31,11 @@ export const people = {
     mch: 30,
     crp: 1,
   }),
-  'ferritin 40 with anaemia': as({ ...deficient, ferritin: 40 }),
-  'ferritin 60 while inflamed': as({ ...deficient, ferritin: 60, crp: 20 }),
-  'ferritin 90 while inflamed': as({ ...deficient, ferritin: 90, crp: 20 }),
+  'ferritin 40 with anaemia': as({ ...pale, ferritin: 40 }),
+  'ferritin 60 while inflamed': as({ ...pale, ferritin: 60, crp: 20 }),
+  'ferritin 90 while inflamed': as({ ...pale, ferritin: 90, crp: 20 }),
   'anaemia without CRP': as({ haemoglobin: 110, ferritin: 80 }),
-  'deficiency with large cells': as({ ...deficient, mcv: 105, mch: 30 }),
+  'deficiency with large cells': as({ ...pale, mcv: 105, mch: 30 }),
   'saturation 12 late in pregnancy': as(
     { haemoglobin: 120, ferritin: 100, 'transferrin-saturation': 12, crp: 1 },
     late,
@@ -64,7 +54,7 @@ export const people = {
     mcv: 90,
   }),
   'deficiency with sTfR and reticulocytes': as({
-    ...deficient,
+    ...pale,
     stfr: 8,
     'reticulocyte-haemoglobin': 24,
   }),
@@ -74,7 +64,7 @@ export const people = {
     'reticulocyte-haemoglobin': 33,
   }),
   'small cells with usual iron': as({ ...usual, mcv: 65, rbc: 6 }),
-  'a high Mentzer index': as({ ...deficient, rbc: 3.5 }),
+  'a high Mentzer index': as({ ...pale, rbc: 3.5 }),
   'a woman after an injury': as({ haemoglobin: 100, ferritin: 100 }, woman, {
     bleeding: ['recent-injury-or-surgery'],
   }),

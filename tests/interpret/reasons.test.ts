@@ -2,21 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { interpret } from '../../src/interpret/index.js';
 import type { Patient } from '../../src/report/report.js';
-import { reportOf, today, type Values } from './build.js';
+import { deficient, reportOf, today, type Values } from './build.js';
 
 const read = (values: Values, patient: Partial<Patient> = {}) =>
   interpret(reportOf(values, { patient }), today);
 const codes = (lines: readonly { readonly code: string }[]) => lines.map(({ code }) => code);
-
-const deficient: Values = {
-  haemoglobin: 100,
-  ferritin: 6,
-  'transferrin-saturation': 8,
-  'serum-iron': 6,
-  transferrin: 4,
-  mcv: 72,
-  crp: 1,
-};
 
 describe('reasons', () => {
   it('gather everything that fits deficiency anaemia, and nothing against it', () => {

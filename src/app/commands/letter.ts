@@ -4,7 +4,7 @@ import type { WrittenReport } from '../../intake/written.js';
 import { type Clinic, sayReasoning } from '../../letter/index.js';
 import type { Checked } from '../../problem.js';
 import { type Analyte, analytes } from '../../terms.js';
-import { type Kit, openKit, sizeOf, sentences } from '../kit.js';
+import { type Kit, openKit, sentences, sizeOf } from '../kit.js';
 import { formats, makeLetter, type Wishes } from '../make-letter.js';
 import { type OutputFile, writeAll } from '../output.js';
 import { startFast } from '../start-fast.js';
@@ -121,7 +121,7 @@ function wishesOf(words: Words): Wishes {
     language: words.language,
     beside: words.beside ?? null,
     formats: formatsOf(words.format, formats),
-    form: { paper: words.paper, size: sizeOf(words.largePrint, words.design, words.compact) },
+    form: { paper: words.paper, size: sizeOf(words) },
     analogy: words.analogy,
     easyRead: words.easyRead,
     signedOnly: words.signedOnly,

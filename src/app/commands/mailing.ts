@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import type { Argv, CommandModule } from 'yargs';
 import { letterFolder, readShard, type Shard, shardName, whole } from '../../mailing/index.js';
 import { pageFormats } from '../make-letter.js';
-import { readRunFile, type RunChoices } from '../run-file.js';
+import { type RunChoices, readRunFile } from '../run-file.js';
 import { sayProgress } from '../say-progress.js';
 import { Stop, status } from '../status.js';
 import { inFolder, openBench, workMailing } from '../work-mailing.js';
@@ -82,6 +82,7 @@ async function choicesOf(words: Words): Promise<RunChoices> {
     formats: [...formatsOf(words.format, pageFormats)],
     paper: words.paper,
     largePrint: words.largePrint,
+    compact: words.compact,
     analogy: words.analogy,
     easyRead: words.easyRead,
     signedOnly: words.signedOnly,

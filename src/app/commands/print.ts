@@ -84,7 +84,7 @@ async function openFor(bench: Bench, words: Words, window: WindowPreset | null, 
     path: join(bench.folder, name),
     form: {
       paper: window?.paper ?? choices.paper,
-      size: sizeOf(choices.largePrint, choices.design),
+      size: sizeOf(choices),
     },
     fonts: await kit.fonts(),
     window,

@@ -1,58 +1,23 @@
 // Pasted text arrives; one written report leaves, with every line understood, doubtful or passed over with why.
 import { faulty, fine, type Problem } from '../../problem.js';
-import { blankContext, blankPatient } from '../blank.js';
-import { type DateAsWritten, type DateOrder, orderProvedBy, readDate } from '../date-as-written.js';
+import { blankContext } from '../blank.js';
+import { type DateAsWritten, orderProvedBy, readDate } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
 import { readInterval } from '../interval-as-written.js';
 import { isPanelTitle, sexOf } from '../names.js';
-import { saysNoResult } from '../no-result.js';
-import {
-  mayBeThousandsByDot,
-  provesDecimalComma,
-  readNumberAsWritten,
-  twoReadings,
-} from '../number-as-written.js';
-import { type DatedResult, orderPanels } from '../order-panels.js';
+import { provesDecimalComma } from '../number-as-written.js';
+import { orderPanels } from '../order-panels.js';
 import { readAge } from '../table/person.js';
 import { testHeader } from '../table/test-header.js';
 import { whichAnalyte } from '../which-analyte.js';
-import type { Intake, WrittenInterval, WrittenPatient } from '../written.js';
+import type { Intake, WrittenPatient } from '../written.js';
 import { cellsOf, columnsOf, type TextColumn } from './columns.js';
 import { type DateBeside, dateBeside } from './date-beside.js';
 import { type Fact, factsOf } from './facts.js';
 import { lineParts, severalResults } from './line.js';
 import { logicalLines, mostLines } from './logical-lines.js';
 import { filledUp, isPlainResult, valueCell } from './table-cells.js';
-
-type Said = {
-  readonly name: string;
-  readonly value: string;
-  readonly unit: string | null;
-  readonly interval: WrittenInterval | null;
-  readonly flag: string | null;
-};
-
-/** What has been read so far, line by line. */
-class Reading {
-  readonly dated: DatedResult[] = [];
-  readonly problems: Problem[] = [];
-  readonly ignored: Problem[] = [];
-  patient: WrittenPatient = blankPatient;
-  collected: string | null = null;
-  times = new Map<string | null, string>();
-  fasting: boolean | null = null;
-  columns: readonly TextColumn[] | null = null;
-
-  constructor(
-    readonly file: string,
-    readonly order: DateOrder | null,
-    readonly decimalComma: boolean,
-  ) {}
-
-  pass(row: number, cannot: string, found: string | null = null): void {
-    this.ignored.push(fault('line-ignored', at(this.file, row), cannot, { found }));
-  }
-}
+import { Reading, takeResult } from './take-result.js';
 
 /**
  * Reads text copied from a record or a letter: lines with a test, a value, a unit, an interval and a mark,
@@ -197,67 +162,6 @@ function readTableLine(
     const said = { name: header.name, value, unit, interval, flag: inside.flag ?? cell('flag') };
     const collected = column.collected ?? own?.date ?? reading.collected;
     if (value !== '') takeResult(reading, said, collected, row);
-  });
-  return true;
-}
-
-/** Takes one result; true when the line is a test of ours, even a doubtful one. */
-function takeResult(reading: Reading, said: Said, collected: string | null, row: number): boolean {
-  const { name, unit, interval, flag } = said;
-  const which = whichAnalyte({ name, code: null, unit, specimen: null });
-  const here = (field: string) => at(reading.file, row, field);
-  if (which.is === 'other') {
-    reading.pass(row, `passed over: ${which.what ?? 'a test this program does not explain'}`);
-    return false;
-  }
-  if (which.is === 'unknown' && which.near === null) {
-    reading.pass(row, 'passed over: no name of a test this program knows');
-    return false;
-  }
-  if (which.is !== 'analyte') {
-    const question = which.is === 'question';
-    reading.problems.push(
-      fault(
-        'which-test',
-        here('test'),
-        question ? which.cannot : 'cannot tell which test this is',
-        {
-          found: question ? which.found : null,
-          expected: question ? which.expected : 'a name this program knows',
-          remedy: question ? null : `Did you mean '${which.near}'?`,
-        },
-      ),
-    );
-    return true;
-  }
-  if (saysNoResult(said.value)) {
-    reading.pass(row, `cannot find a value of ${which.analyte} in this line`);
-    return false;
-  }
-  const read = readNumberAsWritten(said.value);
-  const number =
-    read.ok && reading.decimalComma && mayBeThousandsByDot(read.value)
-      ? twoReadings(read.value)
-      : read;
-  if (!number.ok) {
-    const more = { found: said.value, expected: number.expected };
-    reading.problems.push(fault(number.code, here(which.analyte), number.cannot, more));
-    return true;
-  }
-  reading.dated.push({
-    collected,
-    result: {
-      place: here(which.analyte),
-      analyte: which.analyte,
-      name,
-      value: number.value,
-      comparator: number.comparator,
-      unit,
-      interval,
-      labFlag: flag,
-      status: null,
-      confirmed: false,
-    },
   });
   return true;
 }

@@ -39,7 +39,7 @@ export function TextField({
       {lines === undefined ? (
         <input
           {...common}
-          {...(type === 'date' ? dateInput : { ...textInput, type: type ?? 'text' })}
+          {...inputs[type ?? 'text']}
           inputMode={inputMode}
           onInput={(event) => onValue(event.currentTarget.value)}
         />
@@ -60,8 +60,11 @@ export function TextField({
   );
 }
 
-const dateInput = { type: 'date', dir: 'ltr' } as const;
-const textInput = { dir: 'auto' } as const;
+const inputs = {
+  text: { type: 'text', dir: 'auto' },
+  tel: { type: 'tel', dir: 'auto' },
+  date: { type: 'date', dir: 'ltr' },
+} as const;
 
 type Choice = { readonly value: string; readonly label: string; readonly lang?: string };
 
