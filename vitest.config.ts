@@ -1,6 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
+// Nothing is written into node_modules after an install: npx reads the whole folder again when it was touched.
 export default defineConfig({
+  cacheDir: '.cache/vite',
   test: {
     include: ['tests/**/*.test.ts'],
     testTimeout: 120_000,

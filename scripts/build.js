@@ -130,7 +130,7 @@ for (const { file, package: name, path, cut } of faces.files) {
   const copy = join(dist, 'fonts', file);
   if (cut === undefined) copyFileSync(whole, copy);
   else
-    writeFileSync(copy, await cutFace(readFileSync(whole), cut, join(modules, '.cache/ironleaf')));
+    writeFileSync(copy, await cutFace(readFileSync(whole), cut, join(root, '.cache')));
   const licence = join(dist, 'fonts', `LICENCE-${name.replace(/[^a-z0-9-]+/g, '-')}.txt`);
   cpSync(join(modules, name, 'LICENSE_FONT'), licence);
 }

@@ -8,7 +8,7 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
 /** For scripts that share their work with a test: `await bundled('tests/intake/fuzz.ts')`. */
 export async function bundled(path) {
-  const outfile = join(root, 'node_modules/.cache', `ironleaf-${basename(path, '.ts')}.js`);
+  const outfile = join(root, '.cache', `ironleaf-${basename(path, '.ts')}.js`);
   mkdirSync(dirname(outfile), { recursive: true });
   await build({
     entryPoints: [join(root, path)],

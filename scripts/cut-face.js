@@ -17,7 +17,7 @@ const characterSets = { gb2312, big5, ksx1001, 'rare-han': rareHan };
 /**
  * Cuts a face down to a named set of characters. The result is kept in `cache` under the hash of what went in.
  * @returns the bytes of a font file.
- * @example await cutFace(readFileSync('NotoSansSC_400Regular.ttf'), 'gb2312', 'node_modules/.cache/ironleaf')
+ * @example await cutFace(readFileSync('NotoSansSC_400Regular.ttf'), 'gb2312', '.cache')
  */
 export async function cutFace(font, setName, cache) {
   const hash = createHash('sha256').update(font).update(`${setName} 1`).digest('hex').slice(0, 32);
