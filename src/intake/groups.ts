@@ -3,6 +3,13 @@
 /** No evening is larger; past it the memory for the list of reports would not stay small. */
 export const mostReports = 1_000_000;
 
+/** @param least bytes of the shortest report of a format: a file of shorter pieces is none of reports. */
+export function mostReportsIn(size: number, least: number): number {
+  return Math.min(mostReports, Math.max(fewReports, Math.floor(size / least)));
+}
+
+const fewReports = 1000;
+
 /** Pieces of one person in the order of the file, people in the order of their first pieces. A few bytes a piece. */
 export class Groups {
   private readonly numbers = new Map<string, number>();

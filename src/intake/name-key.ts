@@ -5,11 +5,14 @@
  * @example nameKey('Ferritine_(S)') // 'ferritine s'
  */
 export function nameKey(name: string): string {
-  return name
-    .slice(0, longest)
-    .normalize('NFKD')
-    .replace(/[\u0300-\u036F]/g, '')
-    .normalize('NFC')
+  const cut = name.slice(0, longest);
+  const plain = /^[ -~]*$/.test(cut)
+    ? cut
+    : cut
+        .normalize('NFKD')
+        .replace(/[\u0300-\u036F]/g, '')
+        .normalize('NFC');
+  return plain
     .toLowerCase()
     .replace(/[^\p{L}\p{M}\p{N}%]+/gu, ' ')
     .trim();

@@ -82,6 +82,7 @@ const bySexWord = index(
   sexes.flatMap((sex) => table.sexes[sex].map((s) => [s, sex] as const)),
   tightKey,
 );
+const doubtfulLetters: ReadonlySet<string> = new Set(table.ambiguousSexLetters.flat());
 const lookAlikeKeys = Object.entries(table.lookAlikes).flatMap(([what, list]) =>
   list.map((s) => ({ key: ` ${nameKey(s)} `, what })),
 );
@@ -114,16 +115,28 @@ export function meaningOfColumn(header: string): ColumnMeaning | null {
 }
 
 /**
- * Sex by its word in many languages; `others` are the other words of the column, because M beside H is mujer.
- * @example sexOf('weiblich', []) // 'female'
+ * Sex by its word in many languages; `others` are the letters that stand elsewhere in the column (see `sexLetter`),
+ * because M beside H is mujer.
+ * @example sexOf('weiblich', new Set()) // 'female'
  */
-export function sexOf(word: string, others: readonly string[]): Sex | null {
+export function sexOf(word: string, others: ReadonlySet<string>): Sex | null {
   const key = tightKey(word);
-  const column = new Set([key, ...others.map(tightKey)]);
-  const doubtful = table.ambiguousSexLetters.some(
-    (letters) => letters.includes(key) && letters.every((letter) => column.has(letter)),
-  );
+  const doubtful =
+    doubtfulLetters.has(key) &&
+    table.ambiguousSexLetters.some(
+      (letters) =>
+        letters.includes(key) && letters.every((letter) => letter === key || others.has(letter)),
+    );
   return doubtful ? null : (bySexWord.get(key) ?? null);
+}
+
+/**
+ * The letter a cell holds, where beside another letter it may mean another sex; null for any other word.
+ * @example sexLetter('M') // 'm'
+ */
+export function sexLetter(word: string): string | null {
+  const key = tightKey(word);
+  return doubtfulLetters.has(key) ? key : null;
 }
 
 const spellingsByLetter = new Map<string, string[]>();

@@ -60,9 +60,18 @@ export function cutCells<S extends Span & { readonly open?: boolean }>(
   delimiter: string,
 ): readonly (TableRow & { readonly span: S })[] {
   const rows: (TableRow & { readonly span: S })[] = [];
+  const texts = spans.map(textOf);
+  // Without a quote nothing but the delimiter cuts; most laboratories write none.
+  if (!texts.some((text) => text.includes('"'))) {
+    spans.forEach((span, i) => {
+      const cells = (texts[i] ?? '').split(delimiter);
+      if (cells.some((cell) => cell.trim() !== '')) rows.push({ row: span.row, cells, span });
+    });
+    return rows;
+  }
   let records = 0;
   try {
-    parse(spans.map(textOf).join('\n'), {
+    parse(texts.join('\n'), {
       delimiter,
       record_delimiter: '\n',
       relax_column_count: true,

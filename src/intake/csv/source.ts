@@ -2,7 +2,7 @@
 import { faulty } from '../../problem.js';
 import type { Encoded } from '../encoding.js';
 import { at, fault } from '../fault.js';
-import { Groups, mostReports } from '../groups.js';
+import { Groups, mostReports, mostReportsIn } from '../groups.js';
 import { type ReportRead, type ReportSource, refusedSource } from '../report-source.js';
 import type { Span } from '../spans.js';
 import { cellOf } from '../table/cells.js';
@@ -16,6 +16,8 @@ import { Witness } from '../table/witness.js';
 import { cutCells, Uncut } from './read-rows.js';
 import { openRows } from './split-rows.js';
 
+/** A sex, a day and a value. */
+const leastBytes = 15;
 /** A row costs a few bytes of memory. */
 const mostRowsInAll = 10 * mostReports;
 
@@ -71,9 +73,10 @@ function whose(encoded: Encoded, settled: Settled) {
   const { file } = encoded;
   const groups = new Groups();
   const [starts, ends, lines]: number[][] = [[], [], []];
+  const most = mostReportsIn(file.size, leastBytes);
   for (const row of openRows(encoded).rows) {
     groups.add(keyOfRow(file.name, settled, row));
-    if (groups.size > mostReports) throw tooMany(file.name, row.row, `${mostReports} reports`);
+    if (groups.size > most) throw tooMany(file.name, row.row, `${most} reports`);
     starts?.push(row.span.start);
     ends?.push(row.span.end);
     lines?.push(row.row);

@@ -42,6 +42,7 @@ export function observed(
   specimen: string | null,
 ): Observed {
   const place: Place = { file, row: obx.row, field: 'OBX-5' };
+  if (field(obx, 3) === '') return ignored({ ...place, field: 'OBX-3' }, unnamed, null);
   const name = component(message, obx, 3, 2) ?? component(message, obx, 3, 5) ?? '';
   const code = codeOf(message, obx);
   const unit = component(message, obx, 6, 1);
@@ -62,10 +63,9 @@ export function observed(
   }
   if (which.is === 'other' || which.is === 'unknown') {
     const what =
-      which.is === 'other'
-        ? (which.what ?? 'a test this program does not explain')
-        : 'a test whose name is not known';
-    return ignored({ ...place, field: 'OBX-3' }, `passed over: ${what}`, name === '' ? code : name);
+      which.is === 'other' ? (which.what ?? 'a test this program does not explain') : null;
+    const why = what === null ? unnamed : `passed over: ${what}`;
+    return ignored({ ...place, field: 'OBX-3' }, why, name === '' ? code : name);
   }
   const letter = field(obx, 11).trim();
   const gone = noResult[letter];
@@ -104,6 +104,8 @@ export function observed(
   };
   return { is: 'result', result };
 }
+
+const unnamed = 'passed over: a test whose name is not known';
 
 /** Limits in pregnancy differ: weeks that cannot be read are a question, not a line to pass over. */
 function pregnancyIn(message: Message, obx: Segment, place: Place): Observed {

@@ -19,6 +19,7 @@ export type Segment = {
 
 export type Message = { readonly separators: Separators; readonly segments: readonly Segment[] };
 
+const nameLength = 3;
 const segmentName = /^[A-Z][A-Z0-9]{2}$/;
 
 /**
@@ -30,13 +31,14 @@ export function messagesOf(text: string): readonly Message[] {
   return messagesIn(text.split(/\r\n|\r|\n/).map((line, i) => ({ line, row: i + 1 })));
 }
 
-/** The same of lines that know their place. */
+/** The same of lines that know their place. @param wanted names of the only segments to cut; null for all. */
 export function messagesIn(
   lines: readonly { readonly line: string; readonly row: number }[],
+  wanted: readonly string[] | null = null,
 ): readonly Message[] {
   const messages: { separators: Separators; segments: Segment[] }[] = [];
   for (const { line, row } of lines) {
-    const plain = unframed(line).trim();
+    const plain = bare(line);
     if (opensMessage(plain)) {
       const separators = separatorsOf(plain);
       messages.push({ separators, segments: [mshOf(plain, row, separators)] });
@@ -44,6 +46,7 @@ export function messagesIn(
     }
     const message = messages.at(-1);
     if (message === undefined || plain === '') continue;
+    if (wanted !== null && !wanted.includes(plain.slice(0, nameLength))) continue;
     const fields = plain.split(message.separators.field);
     const name = fields[0] ?? '';
     if (!segmentName.test(name) || ['FHS', 'BHS', 'BTS', 'FTS'].includes(name)) continue;
@@ -54,13 +57,20 @@ export function messagesIn(
 
 /** True for the header segment that every message begins with. */
 export function opensMessage(line: string): boolean {
-  const plain = unframed(line).trim();
+  const plain = bare(line);
   return plain.startsWith('MSH') && plain.length > 7;
 }
 
-/** Without the two signs that MLLP puts round a message. */
-function unframed(line: string): string {
-  return line.replaceAll('\u000B', '').replaceAll('\u001C', '');
+/** Without blanks and the signs that MLLP puts before and behind a message; VT is a blank to `trim`. */
+function bare(line: string): string {
+  let [start, end] = [0, line.length];
+  while (start < end && isOutside(line, start)) start++;
+  while (end > start && isOutside(line, end - 1)) end--;
+  return line.slice(start, end);
+}
+
+function isOutside(line: string, at: number): boolean {
+  return line[at] === '\u001C' || (line[at] ?? '').trim() === '';
 }
 
 function separatorsOf(line: string): Separators {
@@ -102,6 +112,7 @@ export function component(
 
 /** The same of one repetition. Only the first sub-component is read. */
 export function partOf(message: Message, repetition: string, part: number): string | null {
+  if (repetition === '') return null;
   const { component: between, subcomponent } = message.separators;
   const whole = repetition.split(between)[part - 1] ?? '';
   const text = decodeEscapes(whole.split(subcomponent)[0] ?? '', message.separators).trim();

@@ -2,7 +2,7 @@
 import type { Problem } from '../../problem.js';
 import { at, fault } from '../fault.js';
 import type { Encoded } from '../encoding.js';
-import { Groups, mostReports } from '../groups.js';
+import { Groups, mostReportsIn } from '../groups.js';
 import { type ReportSource, refusedSource } from '../report-source.js';
 import { linesOf, type Span } from '../spans.js';
 import { noMessage, peopleIn, reportOf } from './index.js';
@@ -11,10 +11,14 @@ import { messagesIn, opensMessage } from './segments.js';
 /** Bytes of one message; one with embedded documents may be long. */
 const largestMessage = 4 * 1024 * 1024;
 
+/** A patient and a result. */
+const leastBytes = 30;
+
 /** The same reports in the same order as `readHl7` gives; a message too large for that is passed over with a note. */
 export function hl7Source(encoded: Encoded): ReportSource {
   const { file } = encoded;
   const groups = new Groups();
+  const most = mostReportsIn(file.size, leastBytes);
   const keys: string[] = [];
   const pieces: Span[] = [];
   const ignored: Problem[] = [];
@@ -24,14 +28,16 @@ export function hl7Source(encoded: Encoded): ReportSource {
       continue;
     }
     const notes: Problem[] = [];
-    for (const key of peopleIn(messageAt(encoded, span), file.name, notes).keys()) {
+    // Who is in a message is told by these alone.
+    const heads = messageAt(encoded, span, ['PID']);
+    for (const key of peopleIn(heads, file.name, notes).keys()) {
       pieces.push(span);
       if (groups.add(key) === keys.length) keys.push(key);
     }
     // Notes of a message that is somebody's come again when it is read.
     if (notes.length > 0 && pieces.at(-1) !== span && ignored.length < mostNotes)
       ignored.push(...notes);
-    if (groups.size > mostReports) return refusedSource('hl7v2', [tooMany(file.name, span.row)]);
+    if (groups.size > most) return refusedSource('hl7v2', [tooMany(file.name, span.row, most)]);
   }
   groups.close();
   if (groups.size === 0) return refusedSource('hl7v2', [noMessage(file.name)], ignored);
@@ -56,24 +62,31 @@ const mostNotes = 1000;
 /** What stands before the first message, such as the headers of a batch, is of none. */
 function* messageSpans({ file, textOf }: Encoded): Generator<Span> {
   let open: Span | null = null;
-  let end = 0;
   for (const line of linesOf(file)) {
+    if (line.end - line.start < shortestHeader) continue;
     const head = textOf(file.read(line.start, Math.min(line.end, line.start + headLength)));
     if (opensMessage(head)) {
-      if (open !== null) yield { start: open.start, end, row: open.row };
+      if (open !== null) yield { ...open, end: line.start };
       open = line;
     }
-    end = line.end;
   }
-  if (open !== null) yield { start: open.start, end, row: open.row };
+  if (open !== null) yield { ...open, end: file.size };
 }
 
+const shortestHeader = 'MSH|^~\\&'.length;
 /** A header is told by its first signs. */
 const headLength = 64;
 
-function messageAt({ file, textOf }: Encoded, { start, end, row }: Span) {
+function messageAt(
+  { file, textOf }: Encoded,
+  { start, end, row }: Span,
+  wanted: readonly string[] | null = null,
+) {
   const lines = textOf(file.read(start, end)).split(/\r\n|\r|\n/);
-  return messagesIn(lines.map((line, i) => ({ line, row: row + i })));
+  return messagesIn(
+    lines.map((line, i) => ({ line, row: row + i })),
+    wanted,
+  );
 }
 
 function tooLarge(name: string, row: number): Problem {
@@ -82,9 +95,9 @@ function tooLarge(name: string, row: number): Problem {
   });
 }
 
-function tooMany(name: string, row: number): Problem {
+function tooMany(name: string, row: number, most: number): Problem {
   return fault('too-many', at(name, row), 'cannot go on from here: the file is too long', {
-    expected: `at most ${mostReports} reports`,
+    expected: `at most ${most} reports`,
     remedy: 'Split it into several files.',
   });
 }

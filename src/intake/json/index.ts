@@ -32,7 +32,15 @@ export function jsonParts(name: string, text: string): readonly JsonPart[] {
   const oneEach =
     filled.length > 1 && filled.slice(0, 2).every(({ line }) => /^\{.*\}$/.test(line));
   if (!oneEach) return [{ problem: notJson(name, null, whole.cannot) }];
-  return filled.map(({ line, row }) => partOf(name, row, line));
+  const parts: JsonPart[] = [];
+  let broken = 0;
+  for (const { line, row } of filled) {
+    const part = partOf(name, row, line);
+    parts.push(part);
+    if ('problem' in part) broken += 1;
+    if (broken > mostRefused) break;
+  }
+  return parts;
 }
 
 /** One object of a file of many. Problems: not JSON, a field that stands twice. */

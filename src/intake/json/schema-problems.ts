@@ -43,7 +43,9 @@ function problemsOf(
   const here = { ...place, field: field === '' ? place.field : field };
   const found = shown(valueAt(value, issue.path), issue.path);
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.map((key) => unknownKey(key, issue.path, place, knownKeys(issue.path)));
+    return issue.keys
+      .slice(0, mostTold)
+      .map((key) => unknownKey(key, issue.path, place, knownKeys(issue.path)));
   }
   if (valueAt(value, issue.path) === undefined) {
     return [

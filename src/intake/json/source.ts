@@ -4,12 +4,15 @@ import type { Encoded } from '../encoding.js';
 import { at, fault } from '../fault.js';
 import { readFhir } from '../fhir/index.js';
 import { type Whose, whoseResource } from '../fhir/whose.js';
-import { Groups, mostReports } from '../groups.js';
+import { Groups, mostReportsIn } from '../groups.js';
 import { type ReportSource, refusedSource, sourceOf } from '../report-source.js';
 import type { Span } from '../spans.js';
 import type { Intake } from '../written.js';
 import { fromParts, type JsonPart, partOf } from './index.js';
 import { BrokenList, largestMember, membersOf } from './member-spans.js';
+
+/** A sex, a day and a result with their fields. */
+const leastBytes = 50;
 
 /** Null where the file is one object, which only a reader of the whole can read. */
 export function jsonSource(encoded: Encoded): ReportSource | null {
@@ -38,6 +41,7 @@ function open(encoded: Encoded, spans: Generator<Span>): ReportSource {
   const pieces: Span[] = [];
   const shared: Span[] = [];
   const groups = new Groups();
+  const most = mostReportsIn(file.size, leastBytes);
   let fhir: boolean | null = null;
   for (const span of spans) {
     fhir ??= isResource(part(span));
@@ -48,8 +52,8 @@ function open(encoded: Encoded, spans: Generator<Span>): ReportSource {
       pieces.push(span);
       groups.add(whose.of === 'patient' ? whose.key : null);
     }
-    if (groups.size > mostReports || shared.length > mostShared)
-      return refusedSource('json', [tooMany(file.name, span.row)]);
+    if (groups.size > most || shared.length > mostShared)
+      return refusedSource('json', [tooMany(file.name, span.row, most)]);
   }
   groups.close();
   if (groups.size === 0) return refusedSource(fhir ? 'fhir' : 'json', emptyList(file.name));
@@ -137,9 +141,9 @@ function emptyList(name: string): readonly Problem[] {
   return none === undefined || none.ok ? [] : none.problems;
 }
 
-function tooMany(name: string, row: number): Problem {
+function tooMany(name: string, row: number, most: number): Problem {
   return fault('too-many', at(name, row), 'cannot go on from here: the file is too long', {
-    expected: `at most ${mostReports} reports`,
+    expected: `at most ${most} reports`,
     remedy: 'Split it into several files.',
   });
 }

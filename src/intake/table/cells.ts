@@ -9,13 +9,12 @@ export type Proved = {
   readonly collected: DateOrder | null;
   readonly birthDate: DateOrder | null;
   readonly decimalComma: boolean;
-  readonly sexWords: readonly string[];
+  /** Letters of the column that may mean two sexes. */
+  readonly sexLetters: ReadonlySet<string>;
 };
 
 export function columnOf(plan: Plan, meaning: ColumnMeaning): Column | null {
-  return (
-    plan.columns.find((column) => column.holds === 'fact' && column.meaning === meaning) ?? null
-  );
+  return plan.facts.get(meaning) ?? null;
 }
 
 /** Cell of a meaning, trimmed; null when there is no such column or nothing in it. */

@@ -19,6 +19,9 @@ export type TableRead = {
   readonly partly?: readonly WrittenResult[];
 };
 
+/** Rows of a table that is read as a whole, for one patient or to be looked over. */
+const mostAtOnce = 100_000;
+
 /**
  * Reads a table in either form. A fault of the header or of a whole column stops the file;
  * a fault of a row stops only the person of that row.
@@ -26,6 +29,14 @@ export type TableRead = {
 export function readTable(table: Table, map: ColumnMap = {}): TableRead {
   const planned = planColumns(table, map);
   if (!planned.ok) return { reports: [faulty(planned.problems)], ignored: [] };
+  if (table.rows.length > mostAtOnce) {
+    const more = {
+      expected: `at most ${mostAtOnce}`,
+      remedy: 'ironleaf mailing reads as many as there are.',
+    };
+    const many = fault('too-many', at(table.file, null), 'cannot read so many rows at once', more);
+    return { reports: [faulty([many])], ignored: planned.notes };
+  }
   const witness = new Witness(table.file, table.header.row, planned.value);
   for (const row of table.rows) witness.hear(row);
   const settled = settle(table, planned.value, witness.told(), table.rows.length);
@@ -149,11 +160,7 @@ function columnsWithoutUnit(
 ): readonly Problem[] {
   return plan.columns.flatMap((column) => {
     if (column.holds !== 'result' || column.unit !== null) return [];
-    const beside = plan.columns.some(
-      (other) =>
-        other.holds === 'part' && other.part === 'unit' && other.analyte === column.analyte,
-    );
-    if (beside || !used.has(column.index)) return [];
+    if (plan.parts.has(`${column.analyte} unit`) || !used.has(column.index)) return [];
     return [
       fault(
         'no-unit',

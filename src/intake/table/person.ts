@@ -75,7 +75,7 @@ export function personOf(file: string, plan: Plan, proved: Proved, row: TableRow
       ageMonths: age?.months ?? null,
       sex: read(
         'sex',
-        (word) => sexOf(word, proved.sexWords),
+        (word) => sexOf(word, proved.sexLetters),
         'cannot tell the sex from this word',
         'female, male or unknown',
       ),

@@ -20,9 +20,15 @@ export type Column = { readonly index: number; readonly header: string } & (
   | { readonly holds: 'nothing'; readonly why: string | null }
 );
 
+export type ResultColumn = Extract<Column, { readonly holds: 'result' }>;
+
 export type Plan = {
   readonly form: 'long' | 'wide';
   readonly columns: readonly Column[];
+  /** Columns again, to be asked for by every row. */
+  readonly facts: ReadonlyMap<ColumnMeaning, Column>;
+  readonly results: readonly ResultColumn[];
+  readonly parts: ReadonlyMap<`${Analyte} ${AnalytePart}`, Column>;
   readonly map: ColumnMap;
 };
 
@@ -79,7 +85,21 @@ export function planColumns(table: Pick<Table, 'file' | 'header'>, map: ColumnMa
       ? [fault('column-ignored', place(column.header), column.why)]
       : [],
   );
-  return fine({ form: long ? 'long' : 'wide', columns, map }, notes);
+  return fine({ form: long ? 'long' : 'wide', columns, map, ...lookedUp(columns) }, notes);
+}
+
+function lookedUp(columns: readonly Column[]): Pick<Plan, 'facts' | 'results' | 'parts'> {
+  return {
+    facts: new Map(
+      columns.flatMap((column) => (column.holds === 'fact' ? [[column.meaning, column]] : [])),
+    ),
+    results: columns.filter((column) => column.holds === 'result'),
+    parts: new Map(
+      columns.flatMap((column) =>
+        column.holds === 'part' ? [[`${column.analyte} ${column.part}` as const, column]] : [],
+      ),
+    ),
+  };
 }
 
 type Doubt = { readonly question: string; readonly found: string | null };

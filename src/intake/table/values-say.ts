@@ -3,7 +3,7 @@ import { plausibleLimits } from '../../knowledge/plausible.js';
 import { unitsOf } from '../../knowledge/units.js';
 import type { Analyte } from '../../terms.js';
 import { needsOrder, readDate } from '../date-as-written.js';
-import { sexOf } from '../names.js';
+import { sexLetter, sexOf } from '../names.js';
 import { readNumberAsWritten } from '../number-as-written.js';
 
 export type ValuesSay = 'dates' | 'sexes' | 'numbers' | 'nothing';
@@ -17,7 +17,9 @@ export function valuesSay(cells: readonly string[]): ValuesSay {
   if (filled.length === 0) return 'nothing';
   if (filled.every((cell) => readDate(cell) !== null || needsOrder(cell))) return 'dates';
   const words = [...new Set(filled)];
-  if (words.every((word) => /^\p{L}+$/u.test(word) && sexOf(word, words) !== null)) return 'sexes';
+  const letters = new Set(words.flatMap((word) => sexLetter(word) ?? []));
+  if (words.every((word) => /^\p{L}+$/u.test(word) && sexOf(word, letters) !== null))
+    return 'sexes';
   return filled.every((cell) => readNumberAsWritten(cell, ',').ok) ? 'numbers' : 'nothing';
 }
 

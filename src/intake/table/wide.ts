@@ -6,13 +6,11 @@ import { whichAnalyte } from '../which-analyte.js';
 import { filled, type Proved } from './cells.js';
 import type { AnalytePart } from './column-map.js';
 import { personOf } from './person.js';
-import type { Column, Plan } from './plan.js';
+import type { Plan, ResultColumn } from './plan.js';
 import { resultOf } from './result.js';
 import type { RowFacts } from './row-facts.js';
 import type { TableRow } from './table.js';
 import { fault } from '../fault.js';
-
-type ResultColumn = Extract<Column, { holds: 'result' }>;
 
 /** Facts of one row. An empty cell is a test not made; it is not a fault. */
 export function wideRow(
@@ -22,8 +20,7 @@ export function wideRow(
   row: TableRow,
 ): { readonly facts: RowFacts; readonly ignored: readonly Problem[] } {
   const person = personOf(file, plan, proved, row);
-  const reads = plan.columns
-    .filter((column): column is ResultColumn => column.holds === 'result')
+  const reads = plan.results
     .filter((column) => filled(row, column) !== null)
     .map((column) => readCell(file, plan, proved, row, column));
   const results = reads.flatMap(({ result }) =>
@@ -41,13 +38,7 @@ export function wideRow(
 
 function readCell(file: string, plan: Plan, proved: Proved, row: TableRow, column: ResultColumn) {
   const part = (wanted: AnalytePart) =>
-    filled(
-      row,
-      plan.columns.find(
-        (other) =>
-          other.holds === 'part' && other.analyte === column.analyte && other.part === wanted,
-      ) ?? null,
-    );
+    filled(row, plan.parts.get(`${column.analyte} ${wanted}`) ?? null);
   const value = filled(row, column);
   const unit = column.unit ?? part('unit');
   const place = at(file, row.row, column.analyte);

@@ -1,15 +1,12 @@
 // Rows of a table arrive one by one; what whole columns prove leaves, without keeping a row.
 import { DateOrderWitness, type DateOrder, needsOrder } from '../date-as-written.js';
 import { fault } from '../fault.js';
-import type { ColumnMeaning } from '../names.js';
+import { type ColumnMeaning, sexLetter } from '../names.js';
 import { provesDecimalComma } from '../number-as-written.js';
 import type { Problem } from '../../problem.js';
 import { cellOf, columnOf, type Proved } from './cells.js';
 import type { Plan } from './plan.js';
 import type { TableRow } from './table.js';
-
-/** More words for one sex than this are no words for a sex. */
-const mostWords = 1000;
 
 /** What all rows of a table say together. */
 export type Testimony = {
@@ -31,7 +28,8 @@ export class Witness {
     birthDate: new DateOrderWitness(),
   };
   private readonly open = new Map<ColumnMeaning, string>();
-  private readonly sexWords = new Set<string>();
+  private readonly sexLetters = new Set<string>();
+  private readonly naming: readonly ColumnMeaning[];
   private readonly used = new Set<number>();
   private readonly values: readonly number[];
   private decimalComma = false;
@@ -43,6 +41,7 @@ export class Witness {
     private readonly headerRow: number,
     private readonly plan: Plan,
   ) {
+    this.naming = naming.filter((meaning) => columnOf(plan, meaning) !== null);
     this.values = plan.columns.flatMap((column) =>
       column.holds === 'result' || (column.holds === 'fact' && column.meaning === 'value')
         ? [column.index]
@@ -58,15 +57,16 @@ export class Witness {
       if (!this.open.has(meaning) && needsOrder(date)) this.open.set(meaning, date);
     }
     const sex = cellOf(this.plan, row, 'sex');
-    if (sex !== null && this.sexWords.size < mostWords) this.sexWords.add(sex);
+    const letter = sex === null ? null : sexLetter(sex);
+    if (letter !== null) this.sexLetters.add(letter);
     for (const index of this.values) {
       const value = (row.cells[index] ?? '').trim();
       if (value === '') continue;
       this.used.add(index);
       this.decimalComma ||= provesDecimalComma(value);
     }
-    if (this.severalNames) return;
-    const name = JSON.stringify(naming.map((meaning) => cellOf(this.plan, row, meaning)));
+    if (this.severalNames || this.naming.length === 0) return;
+    const name = JSON.stringify(this.naming.map((meaning) => cellOf(this.plan, row, meaning)));
     this.firstName ??= name;
     this.severalNames = name !== this.firstName;
   }
@@ -77,7 +77,7 @@ export class Witness {
       collected: dates ?? this.orders.collected.proved(),
       birthDate: dates ?? this.orders.birthDate.proved(),
       decimalComma: decimal === ',' || this.decimalComma,
-      sexWords: [...this.sexWords],
+      sexLetters: this.sexLetters,
     };
     const { used, severalNames } = this;
     return {

@@ -25,6 +25,9 @@ function trimmed(cells: readonly string[]): readonly string[] {
   return cells.map((cell) => cell.trim());
 }
 
+/** No record prints a day more; every row asks every column. */
+const mostColumns = 100;
+
 /** '17.11.26': which part is the year cannot be told. */
 const shortYear = /^\d{1,2}([./-])\d{1,2}\1\d{2}$/;
 
@@ -34,7 +37,7 @@ const shortYear = /^\d{1,2}([./-])\d{1,2}\1\d{2}$/;
  */
 export function columnsOf(line: string, order: DateOrder | null): readonly TextColumn[] | null {
   const cells = cellsOf(/^ {2}/.test(line) && !/[\t|]/.test(line) ? `test  ${line}` : line);
-  if (cells.length < 2) return null;
+  if (cells.length < 2 || cells.length > mostColumns) return null;
   const columns = cells.map((cell, i): TextColumn => {
     const date = readDate(cell, order);
     if (date !== null || needsOrder(cell) || shortYear.test(cell))

@@ -185,7 +185,7 @@ function takeFact(reading: Reading, { meaning, text }: Fact, row: number): void 
   if (meaning === 'id') set({ id: text });
   if (meaning === 'name') set({ name: text });
   if (meaning === 'sex') {
-    const sex = sexOf(text, []);
+    const sex = sexOf(text, new Set());
     if (sex === null) refuse('cannot tell the sex from this word', 'female, male or unknown');
     else set({ sex });
   }

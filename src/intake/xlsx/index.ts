@@ -10,12 +10,12 @@ import { unpackedSize } from './unpacked-size.js';
 
 /** The reader has no limits of its own: a small file can unpack to a million rows. */
 const largestUnpacked = 24 * 1024 * 1024;
-const mostRows = 50_000;
+const mostRows = 25_000;
 const mostColumns = 200;
 
 /**
  * Reads the first sheet that has cells; others are passed over with a note. Numbers come as the sheet stores them.
- * Problems: no spreadsheet, unpacks beyond 24 MB, more than 50,000 rows, and those of any table.
+ * Problems: no spreadsheet, unpacks beyond 24 MB, more than 25,000 rows, and those of any table.
  */
 export async function readXlsx({ name, bytes }: InputFile, map: ColumnMap = {}): Promise<Intake> {
   const size = unpackedSize(bytes);

@@ -9,21 +9,27 @@ const localLength = 30;
 export type Extent = { readonly rows: number; readonly columns: number };
 
 /**
- * Farthest row and column any sheet names; null where a part cannot be unpacked within `largest` bytes or holds a
- * piece of text longer than any cell.
+ * Farthest row and column any sheet names, and no fewer rows than stand in it without a name; null where the parts
+ * cannot be unpacked within `largest` bytes, hold a piece of text longer than any cell, too many elements, or a cell
+ * whose place is none.
  * @example sheetExtent(bytes, 24_000_000) // { rows: 7, columns: 11 }
  */
 export function sheetExtent(bytes: Uint8Array, largest: number): Extent | null {
   const file = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const extent = { rows: 0, columns: 0 };
+  let [tags, size] = [0, 0];
   try {
     for (let at = nextEntry(bytes, 0); at >= 0; ) {
       const nameEnd = at + headerLength + file.getUint16(at + 28, true);
       const name = new TextDecoder().decode(bytes.subarray(at + headerLength, nameEnd));
-      if (/\.xml$/i.test(name)) {
-        const xml = unpacked(bytes, file, at, largest);
-        if (longestRun(xml) > largestCell) return null;
-        if (/sheet[^/]*\.xml$/i.test(name)) reach(xml, extent);
+      if (/\.(?:xml|rels)$/i.test(name)) {
+        const xml = unpacked(bytes, file, at, largest - size);
+        size += xml.length;
+        const seen = survey(xml);
+        tags += seen.tags;
+        const most = isStyles.test(xml) ? mostStyleTags : mostTags;
+        if (seen.longest > largestCell || seen.tags > most || tags > mostTags) return null;
+        if (isSheet.test(xml) && !reach(xml, extent)) return null;
       }
       at = nextEntry(bytes, nameEnd);
     }
@@ -36,16 +42,25 @@ export function sheetExtent(bytes: Uint8Array, largest: number): Extent | null {
 /** A cell holds at most 32,767 characters, each of six at most when written as XML; the reader is slow over longer ones. */
 const largestCell = 200_000;
 
-/** Longest stretch without a sign of markup. */
-function longestRun(xml: string): number {
-  let [longest, from] = [0, 0];
+/** Twelve filled columns in every row; each tag costs the reader about a microsecond. */
+const mostTags = 1_500_000;
+
+/** Spreadsheet programs stop at about 65,000 formats of cells (from memory). */
+const mostStyleTags = 400_000;
+
+const [opening, closing] = [60, 62];
+
+/** Longest stretch without a sign of markup, and how many tags there are. */
+function survey(xml: string): { readonly longest: number; readonly tags: number } {
+  let [longest, from, tags] = [0, 0, 0];
   for (let i = 0; i <= xml.length; i++) {
     const sign = xml.charCodeAt(i);
-    if (sign !== 60 && sign !== 62 && i < xml.length) continue;
+    if (sign !== opening && sign !== closing && i < xml.length) continue;
+    if (sign === opening) tags++;
     longest = Math.max(longest, i - from);
     from = i + 1;
   }
-  return longest;
+  return { longest, tags };
 }
 
 function nextEntry(bytes: Uint8Array, from: number): number {
@@ -86,16 +101,28 @@ function inflated(data: Uint8Array, largest: number): string {
   return parts.join('');
 }
 
-/** Attributes `r` and `ref` name a row, a cell or two corners. */
-function reach(xml: string, extent: { rows: number; columns: number }): void {
-  for (const [, first = '', last = first] of xml.matchAll(
-    /\sr(?:ef)?\s*=\s*["']\$?([A-Z]{0,3}\d{1,9})(?::([A-Z]{0,3}\d{1,9}))?["']/gi,
-  )) {
-    for (const corner of [first, last]) {
-      const letters = corner.replace(/\d+/g, '').toUpperCase();
-      const column = [...letters].reduce((sum, sign) => sum * 26 + sign.charCodeAt(0) - 64, 0);
-      extent.columns = Math.max(extent.columns, column);
-      extent.rows = Math.max(extent.rows, Number(corner.slice(letters.length)));
-    }
+/** Whatever the part is called, this element makes it a sheet. */
+const isSheet = /<(?:[^\s<>/]+:)?sheetData[\s/>]/;
+const isStyles = /<(?:[^\s<>/]+:)?styleSheet[\s/>]/;
+const rowsAndCells = /<(?:[^\s<>/]+:)?(row|c)(?=[\s/>])([^<]*)/g;
+const itsPlace = /(?<![\w.-])r\s*=\s*(?:"([^"]*)"|'([^']*)'|(.?))/;
+const plainPlace = /^([A-Z]{0,3})(\d{1,7})$/;
+
+/**
+ * Rows and cells need no `r`; a row that has none lies below the one before. False for a place that is none: the reader
+ * would count 'FERRITIN1' as the column it spells, and lay out every cell before it.
+ */
+function reach(xml: string, extent: { rows: number; columns: number }): boolean {
+  let rows = 0;
+  for (const [, element, attributes = ''] of xml.matchAll(rowsAndCells)) {
+    if (element === 'row') extent.rows = Math.max(extent.rows, ++rows);
+    const place = itsPlace.exec(attributes);
+    if (place === null) continue;
+    const [, letters, row] = plainPlace.exec(place[1] ?? place[2] ?? '') ?? [];
+    if (letters === undefined) return false;
+    const column = [...letters].reduce((sum, sign) => sum * 26 + sign.charCodeAt(0) - 64, 0);
+    extent.columns = Math.max(extent.columns, column);
+    extent.rows = Math.max(extent.rows, Number(row));
   }
+  return true;
 }
