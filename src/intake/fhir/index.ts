@@ -135,6 +135,7 @@ function takeObservation(
     status: status === undefined ? null : (statuses[status] ?? null),
     specimen: specimenOf(reading, found, observation),
     patient: person.patient,
+    day: day?.date ?? null,
   };
   const results = [observation, ...(observation.component ?? [])].flatMap((measured, i) => {
     const inside =

@@ -13,12 +13,14 @@ export type Around = {
   readonly status: string | null;
   readonly specimen: string | null;
   readonly patient: WrittenPatient;
+  /** ISO day of the sample. */
+  readonly day: string | null;
 };
 
 /** Problems: codes and names that disagree, a value that is no number, two comparators. */
 export function observed(
   measured: Measured,
-  { place, status, specimen, patient }: Around,
+  { place, status, specimen, patient, day }: Around,
   problems: Problem[],
   notes: Problem[],
 ): WrittenResult | null {
@@ -72,15 +74,8 @@ export function observed(
     );
     return null;
   }
-  const { interval, several } = rangeFor(measured.referenceRange ?? [], patient, unit);
-  if (several)
-    notes.push(
-      fault(
-        'several-intervals',
-        here,
-        'cannot tell which of several reference intervals is for this person; none was taken',
-      ),
-    );
+  const { interval, why } = rangeFor(measured.referenceRange ?? [], patient, day, unit);
+  if (why !== null) notes.push(fault('interval-open', here, `${why}; none was taken`));
   return {
     place: here,
     analyte: which.analyte,
