@@ -158,7 +158,7 @@ export const look = {
   /** Times the base size. */
   scale,
   /** Times the size of the text. Screens take more air than paper; scripts with tall marks take more still. */
-  leading: { body: 1.3, heading: 1.2, screen: 1.5, middle: 1.5, tall: 1.7, nastaliq: 2.4 },
+  leading: { body: 1.3, heading: 1.2, screen: 1.5, middle: 1.5, tall: 1.7, nastaliq: 2.2 },
   space: {
     paragraph: 0.3,
     block: 0.6,

@@ -121,11 +121,18 @@ describe.each(translatedTags)('%s', (tag) => {
     const pair = pairDocuments(own, letterIn(english));
     if (!pair.ok) throw new Error(JSON.stringify(pair.problems));
     for (const [document, size] of [
-      [own, 'standard'],
       [own, 'large'],
       [pair.value, 'standard'],
     ] as const)
       expect((await drawn(document, size)).length).toBeGreaterThan(10_000);
+    // Two sheets at most, light enough for any post box of the electronic kind: our own limits, no source.
+    const usual = await drawn(own, 'standard');
+    expect(
+      Buffer.from(usual)
+        .toString('latin1')
+        .match(/\/Type \/Page\n/g)?.length,
+    ).toBeLessThan(5);
+    expect(usual.length).toBeLessThan(150_000);
   });
 
   it('copies every value, unit and interval byte for byte into HTML, text and PDF', async () => {

@@ -164,20 +164,49 @@ function underline({ x, y, width, size, colour }: TextInk): string {
 }
 
 function inkOperators(sheets: Sheets, group: readonly Ink[]): string {
-  return group
-    .map((one) => {
-      if (one.kind === 'text') return textOperators(sheets.typecase, one);
-      return one.kind === 'picture' ? pictureOperators(sheets.typecase, one) : '';
-    })
-    .join('\n');
+  const drawn: string[] = [];
+  let row: TextInk[] = [];
+  const endRow = () => {
+    if (row.length > 0) drawn.push(textOperators(sheets.typecase, row));
+    row = [];
+  };
+  for (const one of group) {
+    const [first] = row;
+    if (one.kind !== 'text' || (first !== undefined && !setAlike(first, one))) endRow();
+    if (one.kind === 'text') row.push(one);
+    if (one.kind === 'picture') drawn.push(pictureOperators(sheets.typecase, one));
+  }
+  endRow();
+  return drawn.join('\n');
 }
 
-/** pdfkit turns the page upside down; the text matrix turns letters back. */
-function textOperators(typecase: Typecase, ink: TextInk): string {
-  const { file, size, x, y, colour, glyphs } = ink;
-  const font = typecase.use(file);
-  const shown = typecase.show(file, glyphs, size);
-  return `BT ${colourOf(colour)} rg /${font} ${short(size)} Tf 1 0 0 -1 ${short(x)} ${short(y)} Tm\n${shown}\nET`;
+function setAlike(one: TextInk, other: TextInk): boolean {
+  return one.file === other.file && one.size === other.size && one.colour === other.colour;
+}
+
+/** Hundredths of a point, so that steps add up to the place and not past it. */
+function hundredths(points: number): number {
+  return Math.round(points * 100);
+}
+
+/**
+ * Pieces of one face, size and colour; each but the first is placed from the one before it, for steps repeat and
+ * pack well. pdfkit turns the page upside down; the text matrix turns letters back.
+ */
+function textOperators(typecase: Typecase, row: readonly TextInk[]): string {
+  let left = 0;
+  let down = 0;
+  const shown = row.map(({ file, size, x, y, colour, glyphs }, nth) => {
+    const [dx, dy] = [hundredths(x) - left, down - hundredths(y)];
+    left += dx;
+    down -= dy;
+    const place =
+      nth === 0
+        ? `${colourOf(colour)} rg /${typecase.use(file)} ${short(size)} Tf 1 0 0 -1 ${short(x)} ${short(y)} Tm`
+        : `${short(dx / 100)} ${short(dy / 100)} Td`;
+    return `${place}\n${typecase.show(file, glyphs, size)}`;
+  });
+  return `BT ${shown.join('\n')}\nET`;
 }
 
 function pictureOperators(typecase: Typecase, picture: PictureInk): string {
@@ -186,7 +215,7 @@ function pictureOperators(typecase: Typecase, picture: PictureInk): string {
     const paint = shapeLook(shape.look);
     if (shape.kind === 'outline') return `${shapePaint(paint)}\n${outlinePath(shape.path, paint)}`;
     const colour = paint.fill ?? look.colour.ink;
-    return textOperators(typecase, { ...shape, kind: 'text', tag: 0, width: 0, colour });
+    return textOperators(typecase, [{ ...shape, kind: 'text', tag: 0, width: 0, colour }]);
   });
   return `q ${short(scale)} 0 0 ${short(scale)} ${short(x)} ${short(y)} cm\n${drawn.join('\n')}\nQ`;
 }
@@ -205,7 +234,7 @@ function groundOperators(ground: Ground): string {
 }
 
 function drawRunning(sheets: Sheets, page: PlacedPage): void {
-  const drawn = page.running.map((ink) => textOperators(sheets.typecase, ink));
+  const drawn = page.running.map((ink) => textOperators(sheets.typecase, [ink]));
   artifact(sheets.canvas, 'Pagination', drawn);
 }
 

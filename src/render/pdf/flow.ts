@@ -34,6 +34,8 @@ export type Frame = Spaced & {
 type Columns = Spaced & {
   readonly kind: 'columns';
   readonly columns: readonly (readonly Element[])[];
+  /** The same in two languages: one ending sooner than the other jars nobody. */
+  readonly parallel: boolean;
 };
 
 type PageBreak = Spaced & { readonly kind: 'break' };
@@ -56,6 +58,9 @@ const nothing: Filled = { ink: [], grounds: [], repeated: [], height: 0, rest: [
 const slack = 0.01;
 /** Columns up to this share of a page move to the next page whole. */
 const shortColumns = 0.3;
+/** So do columns up to half a page that would leave a stump here, or go on beside an empty one. */
+const wholeColumns = 0.5;
+const stump = 0.12;
 
 /**
  * Lays elements from the top down until the room is used.
@@ -123,6 +128,10 @@ function divideColumns(columns: Columns, room: number, page: number, fresh: bool
   if (!fresh && heightOf(columns) < page * shortColumns) return null;
   const parts = columns.columns.map((column) => fill(column, room, page, fresh));
   if (parts.some((part) => part.height === 0 && part.rest.length > 0)) return null;
+  const here = Math.max(...parts.map((part) => part.height));
+  const lopsided = parts.some((part) => part.rest.length === 0);
+  const jars = lopsided || here < page * stump;
+  if (jars && !columns.parallel && !fresh && heightOf(columns) <= page * wholeColumns) return null;
   const rest: Columns = { ...columns, columns: parts.map((part) => part.rest) };
   const side = parts.reduce((left, right) => beside(left, right), nothing);
   return { ...side, rest: [rest] };

@@ -217,6 +217,7 @@ function pair(
     {
       kind: 'columns',
       columns,
+      parallel: block.second.kind === 'section' && block.second.lang !== null,
       before: ends((column) => column[0]?.before ?? 0),
       after: ends((column) => column.at(-1)?.after ?? 0),
       glue: columns.reduce((glue, column) => strongest(glue, column.at(-1)?.glue ?? 0), 0 as Glue),

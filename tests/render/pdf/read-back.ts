@@ -119,6 +119,8 @@ function readContent(page: Dict, nth: number, objects: Objects, fonts: Map<Dict,
     } else if (word === 'EMC') marks.pop();
     else if (word === 'Tf') font = objects.dict(named[String(operands[0]).slice(1)]);
     else if (word === 'Tm') [x, y] = [Number(operands[4]), Number(operands[5])];
+    // The text matrix turns letters back, so steps up are negative on the page.
+    else if (word === 'Td') [x, y] = [x + Number(operands[0]), y - Number(operands[1])];
     else if (painting.has(word)) {
       const drawn = word === 'TJ' ? showing(operands[0], font, objects, fonts) : [];
       stretches.push({ page: nth, mark, drawn, x, y });
