@@ -34,6 +34,22 @@ const withoutFontkit = {
   },
 };
 
+/** pdfkit makes its tables of ciphers while it loads; a letter without a password has no use for them. */
+const ciphersWhenAsked = {
+  name: 'ciphers-when-asked',
+  setup(bundle) {
+    bundle.onLoad({ filter: /pdfkit[\\/]js[\\/]pdfkit\.node\.mjs$/ }, ({ path }) => {
+      const text = readFileSync(path, 'utf8');
+      const early = "import { cbc, ecb } from '@noble/ciphers/aes';";
+      if (!text.includes(early)) throw new Error('pdfkit no longer takes its ciphers as expected');
+      const late = ['cbc', 'ecb']
+        .map((name) => `const ${name} = (...of) => require('@noble/ciphers/aes').${name}(...of);`)
+        .join('\n');
+      return { contents: text.replace(early, late) };
+    });
+  },
+};
+
 /** zod speaks fifty languages and our problems speak for themselves: its other catalogues stay out. */
 const zodInEnglish = {
   name: 'zod-in-english',
@@ -107,7 +123,14 @@ await build({
   // A script is given no loader of modules: what is imported late is required late.
   supported: { 'dynamic-import': false },
   define: { tablesAreRead: 'true', 'import.meta.url': 'programUrl' },
-  plugins: [withoutFontkit, zodInEnglish, helpWhenAsked, templatesAhead, waitForHarfbuzz],
+  plugins: [
+    withoutFontkit,
+    ciphersWhenAsked,
+    zodInEnglish,
+    helpWhenAsked,
+    templatesAhead,
+    waitForHarfbuzz,
+  ],
   banner: { js: "const programUrl = require('node:url').pathToFileURL(__filename).href;" },
 });
 await build({
@@ -129,8 +152,7 @@ for (const { file, package: name, path, cut } of faces.files) {
   const whole = join(modules, name, path);
   const copy = join(dist, 'fonts', file);
   if (cut === undefined) copyFileSync(whole, copy);
-  else
-    writeFileSync(copy, await cutFace(readFileSync(whole), cut, join(root, '.cache')));
+  else writeFileSync(copy, await cutFace(readFileSync(whole), cut, join(root, '.cache')));
   const licence = join(dist, 'fonts', `LICENCE-${name.replace(/[^a-z0-9-]+/g, '-')}.txt`);
   cpSync(join(modules, name, 'LICENSE_FONT'), licence);
 }

@@ -1,6 +1,7 @@
 // Nothing arrives; the tables of names leave, ready to be looked up: tests, look-alikes, columns, sexes.
 import { z } from 'zod';
 import { type Analyte, analytes, type Sex, sexes } from '../terms.js';
+import { whenAsked } from '../when-asked.js';
 import { nameKey, tightKey } from './name-key.js';
 import rows from './names.json' with { type: 'json' };
 
@@ -38,19 +39,18 @@ export const columnMeanings = [
 ] as const;
 export type ColumnMeaning = (typeof columnMeanings)[number];
 
-const table = z
-  .strictObject({
-    source: z.string(),
-    checked: z.literal('from-memory'),
-    analytes: z.record(z.enum(analytes), spellings),
-    lookAlikes: z.record(z.string(), spellings),
-    otherTests: spellings,
-    panels: spellings,
-    columns: z.record(z.enum(columnMeanings), spellings),
-    sexes: z.record(z.enum(sexes), spellings),
-    ambiguousSexLetters: z.array(z.array(z.string())),
-  })
-  .parse(rows);
+const schema = z.strictObject({
+  source: z.string(),
+  checked: z.literal('from-memory'),
+  analytes: z.record(z.enum(analytes), spellings),
+  lookAlikes: z.record(z.string(), spellings),
+  otherTests: spellings,
+  panels: spellings,
+  columns: z.record(z.enum(columnMeanings), spellings),
+  sexes: z.record(z.enum(sexes), spellings),
+  ambiguousSexLetters: z.array(z.array(z.string())),
+});
+const table = whenAsked(() => schema.parse(rows));
 
 /** What a test's name may mean. */
 export type NameMeaning =
@@ -60,31 +60,43 @@ export type NameMeaning =
 
 type Spelt<T> = readonly (readonly [spelling: string, meaning: T])[];
 
-const spelt: Spelt<NameMeaning> = [
-  ...analytes.flatMap((analyte) =>
-    [analyte, ...table.analytes[analyte]].map((s) => [s, { kind: 'analyte', analyte }] as const),
-  ),
-  ...Object.entries(table.lookAlikes).flatMap(([what, list]) =>
-    list.map((s) => [s, { kind: 'look-alike', what }] as const),
-  ),
-  ...table.otherTests.map((s) => [s, { kind: 'other' }] as const),
-];
+const spelt = whenAsked(
+  (): Spelt<NameMeaning> => [
+    ...analytes.flatMap((analyte) =>
+      [analyte, ...table().analytes[analyte]].map(
+        (s) => [s, { kind: 'analyte', analyte }] as const,
+      ),
+    ),
+    ...Object.entries(table().lookAlikes).flatMap(([what, list]) =>
+      list.map((s) => [s, { kind: 'look-alike', what }] as const),
+    ),
+    ...table().otherTests.map((s) => [s, { kind: 'other' }] as const),
+  ],
+);
 
-const byName = index(spelt, nameKey);
-const byTightName = index(spelt, tightKey);
-const byColumn = index(
-  columnMeanings.flatMap((meaning) =>
-    [meaning, ...table.columns[meaning]].map((s) => [s, meaning] as const),
+const byName = whenAsked(() => index(spelt(), nameKey));
+const byTightName = whenAsked(() => index(spelt(), tightKey));
+const byColumn = whenAsked(() =>
+  index(
+    columnMeanings.flatMap((meaning) =>
+      [meaning, ...table().columns[meaning]].map((s) => [s, meaning] as const),
+    ),
+    tightKey,
   ),
-  tightKey,
 );
-const bySexWord = index(
-  sexes.flatMap((sex) => table.sexes[sex].map((s) => [s, sex] as const)),
-  tightKey,
+const bySexWord = whenAsked(() =>
+  index(
+    sexes.flatMap((sex) => table().sexes[sex].map((s) => [s, sex] as const)),
+    tightKey,
+  ),
 );
-const doubtfulLetters: ReadonlySet<string> = new Set(table.ambiguousSexLetters.flat());
-const lookAlikeKeys = Object.entries(table.lookAlikes).flatMap(([what, list]) =>
-  list.map((s) => ({ key: ` ${nameKey(s)} `, what })),
+const doubtfulLetters = whenAsked(
+  (): ReadonlySet<string> => new Set(table().ambiguousSexLetters.flat()),
+);
+const lookAlikeKeys = whenAsked(() =>
+  Object.entries(table().lookAlikes).flatMap(([what, list]) =>
+    list.map((s) => ({ key: ` ${nameKey(s)} `, what })),
+  ),
 );
 
 /**
@@ -93,25 +105,25 @@ const lookAlikeKeys = Object.entries(table.lookAlikes).flatMap(([what, list]) =>
  * @example meaningOfName('HbA1c') // { kind: 'look-alike', what: 'glycated haemoglobin, a sugar test' }
  */
 export function meaningOfName(name: string): NameMeaning | null {
-  return byName.get(nameKey(name)) ?? byTightName.get(tightKey(name)) ?? null;
+  return byName().get(nameKey(name)) ?? byTightName().get(tightKey(name)) ?? null;
 }
 
 /** What a longer name holds, word for word, that only looks like one of our tests; null when nothing. */
 export function lookAlikeInside(name: string): string | null {
   const key = ` ${nameKey(name)} `;
-  return lookAlikeKeys.find((lookAlike) => key.includes(lookAlike.key))?.what ?? null;
+  return lookAlikeKeys().find((lookAlike) => key.includes(lookAlike.key))?.what ?? null;
 }
 
-const panelKeys: ReadonlySet<string> = new Set(table.panels.map(tightKey));
+const panelKeys = whenAsked((): ReadonlySet<string> => new Set(table().panels.map(tightKey)));
 
 /** True for the title of a group of tests. @example isPanelTitle('Full blood count') // true */
 export function isPanelTitle(title: string): boolean {
-  return panelKeys.has(tightKey(title));
+  return panelKeys().has(tightKey(title));
 }
 
 /** @example meaningOfColumn('Date of birth') // 'birthDate' */
 export function meaningOfColumn(header: string): ColumnMeaning | null {
-  return byColumn.get(tightKey(header)) ?? null;
+  return byColumn().get(tightKey(header)) ?? null;
 }
 
 /**
@@ -122,12 +134,12 @@ export function meaningOfColumn(header: string): ColumnMeaning | null {
 export function sexOf(word: string, others: ReadonlySet<string>): Sex | null {
   const key = tightKey(word);
   const doubtful =
-    doubtfulLetters.has(key) &&
-    table.ambiguousSexLetters.some(
+    doubtfulLetters().has(key) &&
+    table().ambiguousSexLetters.some(
       (letters) =>
         letters.includes(key) && letters.every((letter) => letter === key || others.has(letter)),
     );
-  return doubtful ? null : (bySexWord.get(key) ?? null);
+  return doubtful ? null : (bySexWord().get(key) ?? null);
 }
 
 /**
@@ -136,18 +148,21 @@ export function sexOf(word: string, others: ReadonlySet<string>): Sex | null {
  */
 export function sexLetter(word: string): string | null {
   const key = tightKey(word);
-  return doubtfulLetters.has(key) ? key : null;
+  return doubtfulLetters().has(key) ? key : null;
 }
 
-const spellingsByLetter = new Map<string, string[]>();
-for (const key of new Set(spelt.map(([spelling]) => nameKey(spelling)))) {
-  const letter = key[0] ?? '';
-  spellingsByLetter.set(letter, [...(spellingsByLetter.get(letter) ?? []), key]);
-}
+const spellingsByLetter = whenAsked(() => {
+  const byLetter = new Map<string, string[]>();
+  for (const key of new Set(spelt().map(([spelling]) => nameKey(spelling)))) {
+    const letter = key[0] ?? '';
+    byLetter.set(letter, [...(byLetter.get(letter) ?? []), key]);
+  }
+  return byLetter;
+});
 
 /** Spellings that begin with one letter, as keys, for finding the nearest to a misspelt name. */
 export function spellingsFrom(letter: string): readonly string[] {
-  return spellingsByLetter.get(letter) ?? [];
+  return spellingsByLetter().get(letter) ?? [];
 }
 
 /** First meaning of a spelling wins only when all its rows agree; a spelling with two meanings is left out. */
