@@ -209,6 +209,27 @@ describe('an observation', () => {
       'ferritin 9 ug/L  L',
     ],
     [
+      'an interval in another unit',
+      {
+        referenceRange: [
+          { low: { value: 0.03, unit: 'mg/L' }, high: { value: 0.4, unit: 'mg/L' } },
+        ],
+      },
+      'ferritin 9 ug/L  L',
+    ],
+    [
+      'an interval in the same unit, spelt otherwise',
+      {
+        referenceRange: [{ low: { value: 30, unit: 'µg/L' }, high: { value: 400, code: 'ug/L' } }],
+      },
+      'ferritin 9 ug/L 30..400 L',
+    ],
+    [
+      'a unit in words beside its code',
+      { valueQuantity: { value: 9, unit: 'micrograms in a litre', code: 'ug/L' } },
+      'ferritin 9 ug/L 30..400 L',
+    ],
+    [
       'an interval for an age in a unit nobody knows',
       { referenceRange: [{ low: { value: 10 }, age: { low: { value: 18, unit: 'x' } } }] },
       'ferritin 9 ug/L  L',
@@ -306,6 +327,21 @@ describe('an observation', () => {
         valueString: 'haemolysed',
       } as unknown as Partial<Observation>),
       'cannot read this as a number',
+    ],
+    [
+      'two units',
+      alone({ valueQuantity: { value: 9, unit: 'mg/L', code: 'ug/L' } }),
+      'cannot tell which of two units holds (found "mg/L and ug/L")',
+    ],
+    [
+      'a comparator that is none of R4',
+      alone({ valueQuantity: { value: 9, unit: 'ug/L', comparator: 'ad' as '<' } }),
+      'cannot read what stands before the value (found "ad")',
+    ],
+    [
+      'an extension that changes what is meant',
+      alone({ modifierExtension: [{ url: 'urn:saltmarsh:not', valueBoolean: true }] }),
+      'an unknown extension changes',
     ],
     ['a month for a day', alone({ effectiveDateTime: '2026-11' }), 'cannot read the day'],
     [

@@ -31,6 +31,8 @@ const habits: readonly (readonly [string, string, string])[] = [
     'OBX|1|NM|^Hb||9,8|g/dL|11,5 - 16,0|L|||F',
     'haemoglobin 9,8 g/dL 11,5..16,0 L',
   ],
+  ['an interval cut in two', 'OBX|1|NM|^Ferritin||9|ug/L|30^400|L|||F', 'ferritin 9 ug/L .. L'],
+  ['a unit in its second place', 'OBX|1|NM|^Ferritin||9|^ug/L||L|||F', 'ferritin 9 ug/L  L'],
   ['an interval in words', 'OBX|1|NM|^Ferritin||9|ug/L|see comment|||||F', 'ferritin 9 ug/L ..'],
   ['two flags', 'OBX|1|NM|^Ferritin||9|ug/L||LL~D|||F', 'ferritin 9 ug/L  LL'],
   ['a change before the mark', 'OBX|1|NM|^Ferritin||9|ug/L||D~L|||F', 'ferritin 9 ug/L  L'],
@@ -140,6 +142,14 @@ describe('a message', () => {
     ],
   ])('is read with %s', async (_, text) => {
     expect(await read(text)).toEqual(['ferritin 9 ug/L 30..400 L']);
+  });
+
+  it.each([
+    ['PID-29', `${pid}${'|'.repeat(21)}20261119`],
+    ['PID-30', `${pid}${'|'.repeat(22)}Y`],
+  ])('makes no letter to a person who has died (%s)', async (_, dead) => {
+    const text = message(ferritin).replace(pid, dead);
+    expect((await problemsIn('a.hl7', text)).join()).toContain('has died');
   });
 
   it('joins messages of one person and makes older days earlier panels', async () => {

@@ -148,6 +148,10 @@ function takeObservation(
     return observed(measured, { ...around, place: inside }, person.problems, notes) ?? [];
   });
   if (results.length === 0) return;
+  if ((observation.modifierExtension ?? []).length > 0) {
+    const cannot = 'cannot use a result whose meaning an unknown extension changes';
+    person.problems.push(fault('modifier', place, cannot, { found: 'modifierExtension' }));
+  }
   if (when !== undefined && day === null) {
     person.problems.push(
       fault('bad-date', place, 'cannot read the day of this result', {

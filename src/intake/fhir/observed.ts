@@ -1,4 +1,5 @@
 // One measurement of an Observation arrives (itself or a component); a written result leaves, or a problem or a note.
+import { readUnit } from '../../knowledge/units.js';
 import type { Place, Problem } from '../../problem.js';
 import { fault } from '../fault.js';
 import { saysNoResult } from '../no-result.js';
@@ -25,7 +26,7 @@ export function observed(
   notes: Problem[],
 ): WrittenResult | null {
   const quantity = measured.valueQuantity;
-  const unit = quantity?.unit ?? quantity?.code ?? null;
+  const { unit, contradicted } = unitOf(quantity);
   const { which, name } = testOf(measured.code, unit, specimen);
   const value = writtenValue(measured);
   if (which.is === 'question' || (which.is === 'unknown' && which.near !== null)) {
@@ -62,8 +63,18 @@ export function observed(
     );
     return null;
   }
+  if (contradicted !== null) {
+    const more = { found: contradicted, expected: 'one unit' };
+    problems.push(fault('two-units', here, 'cannot tell which of two units holds', more));
+    return null;
+  }
   const read = readNumberAsWritten(value);
   const spoken = quantity?.comparator ?? null;
+  if (spoken !== null && !comparators.has(spoken)) {
+    const more = { found: spoken, expected: `one of ${[...comparators].join(' ')}` };
+    problems.push(fault('bad-comparator', here, 'cannot read what stands before the value', more));
+    return null;
+  }
   if (!read.ok || (spoken !== null && read.comparator !== null && spoken !== read.comparator)) {
     const cannot = read.ok ? 'cannot tell which comparator holds' : read.cannot;
     problems.push(
@@ -88,6 +99,22 @@ export function observed(
     status,
     confirmed: false,
   };
+}
+
+/** https://hl7.org/fhir/R4/valueset-quantity-comparator.html */
+const comparators: ReadonlySet<string> = new Set(['<', '<=', '>=', '>']);
+
+/** The unit as printed; its code where no table has the printed one. They must not be two units. */
+function unitOf(quantity: Measured['valueQuantity']): {
+  readonly unit: string | null;
+  readonly contradicted: string | null;
+} {
+  const [printed = null, code = null] = [quantity?.unit, quantity?.code];
+  if (printed === null || code === null) return { unit: printed ?? code, contradicted: null };
+  const [a, b] = [readUnit(printed), readUnit(code)];
+  if (a !== null && b !== null && a !== b)
+    return { unit: printed, contradicted: `${printed} and ${code}` };
+  return { unit: a === null && b !== null ? code : printed, contradicted: null };
 }
 
 function writtenValue(measured: Measured): string | null {

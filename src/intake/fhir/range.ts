@@ -1,4 +1,5 @@
 // The reference ranges of an observation arrive; the one for this person leaves, or null where it cannot be told.
+import { readUnit } from '../../knowledge/units.js';
 import { readInterval } from '../interval-as-written.js';
 import type { WrittenInterval, WrittenPatient } from '../written.js';
 import { ageOn, type AgeUnit } from './age-on.js';
@@ -36,6 +37,8 @@ export function rangeFor(
     return { interval: null, why: 'cannot tell which of several intervals is for this person' };
   if (answers.includes('unknown'))
     return { interval: null, why: 'cannot tell whether the interval is for this person' };
+  if (unit !== null && [only.low, only.high].some((end) => isOfAnotherUnit(end, unit)))
+    return { interval: null, why: 'the interval is in another unit than the value' };
   return { interval: intervalOf(only, unit), why: null };
 }
 
@@ -48,6 +51,12 @@ function intervalOf(range: FhirRange, unit: string | null): WrittenInterval | nu
   const text = printed?.text ?? null;
   const empty = ends.low === null && ends.high === null && text === null;
   return empty ? null : { ...ends, text };
+}
+
+/** An end without a unit is in that of the value. */
+function isOfAnotherUnit(end: FhirRange['low'], unit: string): boolean {
+  const own = end?.unit ?? end?.code;
+  return own !== undefined && own !== unit && (readUnit(own) ?? own) !== (readUnit(unit) ?? unit);
 }
 
 type Fits = 'yes' | 'no' | 'unknown';

@@ -52,6 +52,7 @@ export const observationShape = z.looseObject({
   effectivePeriod: period.optional(),
   component: z.array(z.looseObject(measured)).optional(),
   note: z.array(note).optional(),
+  modifierExtension: z.array(z.unknown()).optional(),
 });
 
 export const diagnosticReportShape = z.looseObject({

@@ -155,6 +155,15 @@ function personOf(message: Message, pid: Segment, file: string): Gathering {
       }),
     );
   }
+  if (component(message, pid, 30, 1) === 'Y' || component(message, pid, 29, 1) !== null) {
+    problems.push(
+      fault(
+        'deceased',
+        at(file, pid.row, 'PID-30'),
+        'cannot make a letter: the message says that this person has died',
+      ),
+    );
+  }
   const [family, given] = [component(message, pid, 5, 1), component(message, pid, 5, 2)];
   const names = [given, family].filter((name) => name !== null);
   const patient = {

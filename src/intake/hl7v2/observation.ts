@@ -7,7 +7,15 @@ import { readNumberAsWritten } from '../number-as-written.js';
 import { saysPregnancyWeeks, weeksOfPregnancy } from '../pregnancy-as-written.js';
 import { whichAnalyte } from '../which-analyte.js';
 import type { WrittenResult } from '../written.js';
-import { component, field, type Message, partOf, repetitions, type Segment } from './segments.js';
+import {
+  component,
+  decodeEscapes,
+  field,
+  type Message,
+  partOf,
+  repetitions,
+  type Segment,
+} from './segments.js';
 
 export type Observed =
   | { readonly is: 'result'; readonly result: WrittenResult }
@@ -45,7 +53,7 @@ export function observed(
   if (field(obx, 3) === '') return ignored({ ...place, field: 'OBX-3' }, unnamed, null);
   const name = component(message, obx, 3, 2) ?? component(message, obx, 3, 5) ?? '';
   const code = codeOf(message, obx);
-  const unit = component(message, obx, 6, 1);
+  const unit = component(message, obx, 6, 1) ?? component(message, obx, 6, 2);
   if (saysPregnancyWeeks(name)) return pregnancyIn(message, obx, { ...place, field: 'OBX-5' });
   const which = whichAnalyte({ name, code, unit, specimen });
   if (which.is === 'unknown' && which.near !== null) {
@@ -97,7 +105,7 @@ export function observed(
     value: number.value,
     comparator: number.comparator,
     unit,
-    interval: readInterval(component(message, obx, 7, 1), unit),
+    interval: readInterval(printedInterval(message, obx), unit),
     labFlag: flagOf(message, obx),
     status: statuses[letter] ?? null,
     confirmed: false,
@@ -142,6 +150,12 @@ function writtenValue(message: Message, obx: Segment): string | null {
   if (type === 'CE' || type === 'CWE')
     return partOf(message, first, 2) ?? partOf(message, first, 1);
   return partOf(message, first, 1);
+}
+
+/** OBX-7 is one text; parts of it would be another interval than the laboratory printed. */
+function printedInterval({ separators }: Message, obx: Segment): string | null {
+  const text = decodeEscapes(field(obx, 7), separators).trim();
+  return text === '' || text === '""' ? null : text;
 }
 
 /** OBX-8 repeats: a normality code and a change code; only the first normality code is the lab's mark. */
