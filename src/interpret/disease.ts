@@ -3,7 +3,7 @@ import { type DiseaseRow, diseaseRules } from '../knowledge/follow-up.js';
 import type { Quantity } from '../report/report.js';
 import type { Condition } from '../terms.js';
 import type { GradedResult } from './interpretation.js';
-import { above, below } from './measure.js';
+import { above, below, perCent } from './measure.js';
 import type { Person } from './person.js';
 
 export type DiseaseFinding = {
@@ -21,45 +21,48 @@ export function diseaseFindings(
   person: Person,
   results: readonly GradedResult[],
 ): readonly DiseaseFinding[] {
-  return person.patient.conditions.flatMap((condition) => {
-    const rows = diseaseRules.filter((row) => row.condition === condition);
-    if (rows.length === 0) return [];
-    const met = rulesMet(rows, person, results);
-    return [
-      { condition, met: met.length > 0, rules: (met.length > 0 ? met : rows).map(({ id }) => id) },
-    ];
-  });
+  return person.patient.conditions
+    .map((condition) => ({
+      condition,
+      rows: diseaseRules.filter((row) => row.condition === condition),
+    }))
+    .filter(({ rows }) => rows.length > 0)
+    .map(({ condition, rows }) => {
+      const met = rowsMet(rows, person, results);
+      return { condition, met: met !== undefined, rules: (met ?? rows).map(({ id }) => id) };
+    });
 }
 
-function rulesMet(
+/** The rows of the first way that is met: all of its rows together; undefined when no way is. */
+function rowsMet(
   rows: readonly DiseaseRow[],
   person: Person,
   results: readonly GradedResult[],
-): readonly DiseaseRow[] {
+): readonly DiseaseRow[] | undefined {
   const ferritin = person.sure.get('ferritin')?.quantity ?? null;
   const saturation = saturationOf(person, results);
-  const row = (role: DiseaseRow['role']) => rows.find((one) => one.role === role);
-  const under = (quantity: Quantity | null, one: DiseaseRow | undefined) =>
-    quantity !== null && one !== undefined && below(quantity, one.value) === 'yes';
-  const atMost = (quantity: Quantity | null, one: DiseaseRow | undefined) =>
-    quantity !== null && one !== undefined && above(quantity, one.value) === 'no';
-  const both = (...some: readonly (DiseaseRow | undefined)[]) =>
-    some.filter((one) => one !== undefined);
-  const [ferritinMost, saturationMost] = [row('ferritin-at-most'), row('saturation-at-most')];
-  if (atMost(ferritin, ferritinMost) && atMost(saturation, saturationMost))
-    return both(ferritinMost, saturationMost);
-  if (under(ferritin, row('ferritin-below'))) return both(row('ferritin-below'));
-  const active = row('ferritin-below-inflamed');
-  if (person.inflammation === 'raised' && under(ferritin, active)) return both(active);
-  const [wide, narrow] = [row('ferritin-below-with-saturation'), row('saturation-below')];
-  return under(ferritin, wide) && under(saturation, narrow) ? both(wide, narrow) : [];
+  const under = (quantity: Quantity | null, role: DiseaseRow['role']) =>
+    rows.find(
+      (row) => row.role === role && quantity !== null && below(quantity, row.value) === 'yes',
+    );
+  const atMost = (quantity: Quantity | null, role: DiseaseRow['role']) =>
+    rows.find(
+      (row) => row.role === role && quantity !== null && above(quantity, row.value) === 'no',
+    );
+  const active = person.inflammation === 'raised' ? ferritin : null;
+  const ways = [
+    [atMost(ferritin, 'ferritin-at-most'), atMost(saturation, 'saturation-at-most')],
+    [under(ferritin, 'ferritin-below')],
+    [under(active, 'ferritin-below-inflamed')],
+    [under(ferritin, 'ferritin-below-with-saturation'), under(saturation, 'saturation-below')],
+  ];
+  return ways.find((way): way is DiseaseRow[] => way.every((row) => row !== undefined));
 }
 
+/** The saturation that is printed and sure, else the computed one: the only result that is derived. */
 function saturationOf(person: Person, results: readonly GradedResult[]): Quantity | null {
   const printed = person.sure.get('transferrin-saturation');
   if (printed !== undefined) return printed.quantity;
-  const derived = results.find(
-    ({ analyte, derived }) => analyte === 'transferrin-saturation' && derived !== null,
-  );
-  return derived === undefined ? null : { value: derived.value, unit: '%', comparator: null };
+  const computed = results.find(({ derived }) => derived !== null);
+  return computed === undefined ? null : perCent(computed.value);
 }

@@ -7,7 +7,7 @@ import { saturationFrom } from './derive.js';
 import type { Reason } from './interpretation.js';
 import type { Levels } from './level.js';
 import { plainLevel } from './level.js';
-import { above } from './measure.js';
+import { above, below } from './measure.js';
 import type { Person } from './person.js';
 
 /** Iron taken or injected so lately that iron and saturation say nothing; empty when they are not raised. */
@@ -54,10 +54,7 @@ function faceResults(person: Person): Map<Result['analyte'], Result> {
  * Values that cannot stand together: iron above TIBC, low ferritin beside raised saturation,
  * raised ferritin beside very low saturation.
  */
-export function contradictions(
-  person: Person,
-  whileInflamed: 'explained' | 'counts' = 'explained',
-): readonly Reason[] {
+export function contradictions(person: Person, inflammationExplains = true): readonly Reason[] {
   const face = faceResults(person);
   const computed = saturationFrom(face);
   const printed = face.get('transferrin-saturation')?.quantity;
@@ -69,9 +66,8 @@ export function contradictions(
       facts: { iron: computed.iron, tibc: round(computed.tibc) },
       rules: [whole.id],
     });
-  const value =
-    (printed?.comparator === null ? printed.value : null) ??
-    (computed?.kind === 'computed' && printed === undefined ? computed.value : null);
+  const found = computed?.kind === 'computed' ? computed.value : null;
+  const value = printed?.comparator === null ? printed.value : found;
   const ferritin = face.get('ferritin')?.quantity;
   if (value === null || ferritin === undefined) return reasons;
   const [lowFerritin, highSaturation] = [
@@ -87,11 +83,9 @@ export function contradictions(
     facts: { ferritin: ferritin.value, saturation: round(value) },
     rules,
   });
-  const ferritinUnder =
-    ferritin.comparator?.startsWith('>') !== true && ferritin.value < lowFerritin.value;
-  if (ferritinUnder && value > highSaturation.value)
+  if (below(ferritin, lowFerritin.value) === 'yes' && value > highSaturation.value)
     reasons.push(clash([lowFerritin.id, highSaturation.id]));
-  const inflamed = whileInflamed === 'explained' && person.inflammation === 'raised';
+  const inflamed = inflammationExplains && person.inflammation === 'raised';
   if (!inflamed && above(ferritin, highFerritin.value) === 'yes' && value < lowSaturation.value)
     reasons.push(clash([highFerritin.id, lowSaturation.id]));
   return reasons;

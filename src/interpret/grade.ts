@@ -16,6 +16,8 @@ export function usable(interval: ReferenceInterval | null): ReferenceInterval | 
 
 export type Laid = {
   readonly comparedWith: Comparison | null;
+  /** On the first yardstick; null where there is none, or where a comparator leaves it open. */
+  readonly position: Position | null;
   readonly also: readonly Comparison[];
   readonly rules: readonly string[];
 };
@@ -68,13 +70,14 @@ export function layBeside(
     (one) => one !== null && one.position !== null && one.position !== 'in-range',
   );
   const bands = outside ? [band.id, ...(line === undefined ? [] : [line.row.id])] : [];
-  return { comparedWith, also, rules: [...guideline.flatMap(({ rules }) => rules), ...bands] };
+  const rules = [...guideline.flatMap((one) => one.rules), ...bands];
+  return { comparedWith, position: comparedWith?.position ?? null, also, rules };
 }
 
 /** A graded result from its parts; a doubtful value has no position and decides nothing. */
 export function graded(result: Result, laid: Laid, level: Level): GradedResult {
   const { analyte, quantity, copied, labFlag, doubt } = result;
-  const position: Position | null = doubt === null ? (laid.comparedWith?.position ?? null) : null;
+  const position = doubt === null ? laid.position : null;
   return {
     analyte,
     value: quantity.value,

@@ -2,7 +2,7 @@
 import { type HaemoglobinRow, haemoglobinLimits } from '../knowledge/groups.js';
 import type { Quantity } from '../report/report.js';
 import { totalAdjustment } from './adjust.js';
-import { type Answer, below } from './measure.js';
+import { type Answer, below, either } from './measure.js';
 import type { Person } from './person.js';
 
 /** A limit with the adjustment already added, g/L. */
@@ -20,12 +20,12 @@ export type HaemoglobinLimit = {
  * @example haemoglobinLimitsFor(womanAt2600Metres)[0]?.value // 138
  */
 export function haemoglobinLimitsFor(person: Person): readonly HaemoglobinLimit[] {
-  const add = totalAdjustment(person.adjustment);
+  const total = totalAdjustment(person.adjustment);
   return haemoglobinLimits
     .filter((row) => row.group === person.group.slug)
     .flatMap((row): readonly HaemoglobinLimit[] => {
       const { guideline, band, value } = row;
-      if (guideline === 'bsh') return [{ guideline, band, value, row }];
+      const add = guideline === 'bsh' ? 0 : total;
       return add === null ? [] : [{ guideline, band, value: value + add, row }];
     });
 }
@@ -40,25 +40,28 @@ export function bandLimit(
 
 /** Whether any guideline calls this haemoglobin low; null where no guideline limit applies. */
 export function belowGuideline(person: Person, quantity: Quantity): Answer | null {
-  const answers = haemoglobinLimitsFor(person)
-    .filter(({ band }) => band === 'anaemia')
-    .map(({ value }) => below(quantity, value));
-  if (answers.length === 0) return null;
-  if (answers.includes('yes')) return 'yes';
-  return answers.includes('undecided') ? 'undecided' : 'no';
+  // The lines of moderate and severe lie under the one of anaemia, so they change no answer.
+  const answers = haemoglobinLimitsFor(person).map(({ value }) => below(quantity, value));
+  return answers.length === 0 ? null : either(...answers);
 }
 
-const severities = ['none', 'mild', 'moderate', 'severe'] as const;
-export type Severity = (typeof severities)[number];
+const severities = [
+  ['severe', 'severe'],
+  ['moderate', 'moderate'],
+  ['mild', 'anaemia'],
+] as const;
 
-/** How low haemoglobin is by WHO's bands; null when it cannot be told. */
+export type Severity = {
+  readonly severity: (typeof severities)[number][0];
+  /** The lowest line that the haemoglobin lies under. */
+  readonly line: HaemoglobinLimit;
+};
+
+/** How low haemoglobin is by WHO's bands; null when it is not low, or when it cannot be told. */
 export function severityOf(person: Person, quantity: Quantity): Severity | null {
-  const under = (band: HaemoglobinRow['band']) => {
+  for (const [severity, band] of severities) {
     const line = bandLimit(person, band);
-    return line === undefined ? 'undecided' : below(quantity, line.value);
-  };
-  if (under('severe') === 'yes') return 'severe';
-  if (under('moderate') === 'yes') return 'moderate';
-  if (under('anaemia') === 'yes') return 'mild';
-  return under('anaemia') === 'no' ? 'none' : null;
+    if (line !== undefined && below(quantity, line.value) === 'yes') return { severity, line };
+  }
+  return null;
 }

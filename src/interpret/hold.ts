@@ -6,9 +6,9 @@ import { type HoldTier, holdTiers } from '../terms.js';
 import { saturationFrom } from './derive.js';
 import { contradictions } from './facts.js';
 import { fallOfHaemoglobin } from './fall.js';
-import { bandLimit, severityOf } from './haemoglobin.js';
+import { severityOf } from './haemoglobin.js';
 import type { Hold, Reason } from './interpretation.js';
-import { above, below } from './measure.js';
+import { above, below, perCent } from './measure.js';
 import { bowelPathway } from './pathway.js';
 import type { Person } from './person.js';
 import type { Reading } from './reading.js';
@@ -85,7 +85,7 @@ function faceValue(person: Person, analyte: HoldRow['analyte']): Quantity | null
   if (analyte !== 'transferrin-saturation') return null;
   const face = new Map([...person.all].filter(([, { doubt }]) => doubt?.kind !== 'unit'));
   const found = saturationFrom(face);
-  return found?.kind === 'computed' ? { value: found.value, unit: '%', comparator: null } : null;
+  return found?.kind === 'computed' ? perCent(found.value) : null;
 }
 
 /** Under WHO's severe line a child or a pregnant woman is not left waiting. */
@@ -93,11 +93,11 @@ function severeReasons(person: Person): readonly Held[] {
   const haemoglobin = person.all.get('haemoglobin')?.quantity;
   const { kind } = person.group;
   if (haemoglobin === undefined || (kind !== 'child' && kind !== 'pregnant')) return [];
-  if (severityOf(person, haemoglobin) !== 'severe') return [];
-  const line = bandLimit(person, 'severe');
+  const found = severityOf(person, haemoglobin);
+  if (found?.severity !== 'severe') return [];
   const { value, unit } = haemoglobin;
-  const facts = { value, unit, limit: line?.value ?? 0, group: person.group.slug };
-  const rules = line === undefined ? [] : [line.row.id];
+  const facts = { value, unit, limit: found.line.value, group: person.group.slug };
+  const rules = [found.line.row.id];
   return [{ code: 'haemoglobin-below-severe-line', tier: 'emergency', facts, rules }];
 }
 
@@ -133,7 +133,7 @@ function present(id: string, { context }: Person): readonly Omit<Reason, 'code'>
 
 function patternReasons(reading: Reading): readonly Held[] {
   const { person, read, decision } = reading;
-  const clashes = contradictions(person, 'counts');
+  const clashes = contradictions(person, false);
   const discordant =
     clashes.length === 0 && decision.row.pattern === 'discordant-or-implausible'
       ? [{ facts: {}, rules: [decision.row.id] }]
@@ -173,9 +173,9 @@ function laboratoryReasons(panel: Panel): readonly Held[] {
   ] as const;
   return panel.results.flatMap(({ analyte, labFlag }) =>
     marks.flatMap(([id, code, tier]): readonly Held[] =>
-      labFlag !== null && signs(id).marks.includes(labFlag)
-        ? [{ code, tier, facts: { analyte, flag: labFlag }, rules: [id] }]
-        : [],
+      signs(id)
+        .marks.filter((mark) => mark === labFlag)
+        .map((flag) => ({ code, tier, facts: { analyte, flag }, rules: [id] })),
     ),
   );
 }

@@ -23,9 +23,10 @@ export function interpret(report: Report, today: string): Interpretation {
   const readings = groupsFor(patient).map((group) =>
     readAs(asPerson(group, patient, context, panel.results), previous, panel),
   );
-  if (readings.length === 0) return withoutGroup(report);
-  const results = mergeResults(readings);
-  const pattern = mergePatterns(readings);
+  const [first, ...others] = readings;
+  if (first === undefined) return withoutGroup(report);
+  const results = mergeResults(first, others);
+  const pattern = mergePatterns(first, others);
   const flags = raiseFlags(readings, panel, today);
   const hold = holdFor(readings, panel, previous);
   const changes = changesSince(panel, previous);

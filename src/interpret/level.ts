@@ -1,15 +1,16 @@
 // In: a person with laid-out results. Out: the level of each test of the decision table, and finer readings.
 import { limit } from '../knowledge/limit.js';
 import type { TableTest } from '../knowledge/pattern-rules.js';
-import type { Quantity, Result } from '../report/report.js';
+import type { Quantity } from '../report/report.js';
 import type { Analyte, Level } from '../terms.js';
 import { type FerritinRead, readFerritin } from './ferritin.js';
-import { type Laid, layBeside, usable } from './grade.js';
+import { layBeside, usable } from './grade.js';
 import { belowGuideline } from './haemoglobin.js';
 import { above, type Answer, below, either } from './measure.js';
 import type { Person } from './person.js';
 import { levelOf } from './position.js';
 import { readSaturation, type SaturationRead } from './saturation.js';
+import { yardsticksFor } from './yardstick.js';
 
 export type Levels = Readonly<Record<TableTest, Level>>;
 
@@ -79,33 +80,25 @@ function haemoglobinLevel(person: Person): Level {
   if (result === undefined) return 'not-measured';
   const { quantity } = result;
   const own = usable(result.interval);
-  const laid = layBeside(person, 'haemoglobin', quantity, result.interval);
   const guideline = belowGuideline(person, quantity);
   const laboratory: Answer | null =
     own === null || own.low === null ? null : below(quantity, own.low);
   const trusted = person.group.kind === 'adult' || guideline === null ? laboratory : null;
   const answers = [guideline, trusted].filter((answer) => answer !== null);
-  if (answers.length === 0) return levelOf(laid.comparedWith?.position ?? null);
+  if (answers.length === 0) return 'not-measured';
   const low = either(...answers);
   if (low !== 'no') return low === 'yes' ? 'low' : 'not-measured';
-  const top = own?.high ?? guidelineTop(laid);
-  const high = top === null ? 'no' : above(quantity, top);
+  const top = own?.high ?? yardsticksFor(person, 'haemoglobin')[0]?.high ?? null;
+  if (top === null) return 'usual';
+  const high = above(quantity, top);
   if (high === 'undecided') return 'not-measured';
   return high === 'yes' ? 'high' : 'usual';
 }
 
-function guidelineTop({ comparedWith, also }: Laid): number | null {
-  const guideline = [comparedWith, ...also].find((one) => one?.by === 'guideline');
-  return guideline?.high ?? null;
-}
-
 export function plainLevel(person: Person, analyte: Analyte): Level {
   const result = person.sure.get(analyte);
-  return result === undefined ? 'not-measured' : levelOf(positionOf(person, result));
-}
-
-function positionOf(person: Person, { analyte, quantity, interval }: Result) {
-  return layBeside(person, analyte, quantity, interval).comparedWith?.position ?? null;
+  if (result === undefined) return 'not-measured';
+  return levelOf(layBeside(person, analyte, result.quantity, result.interval).position);
 }
 
 /** Transferrin itself, else TIBC, which measures the same carriers. */

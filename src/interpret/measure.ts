@@ -4,6 +4,14 @@ import type { Quantity } from '../report/report.js';
 export type Answer = 'yes' | 'no' | 'undecided';
 
 /**
+ * A plain number of per cent.
+ * @example perCent(20) // { value: 20, unit: '%', comparator: null }
+ */
+export function perCent(value: number): Quantity {
+  return { value, unit: '%', comparator: null };
+}
+
+/**
  * Whether a quantity lies under a limit, on its exact value.
  * @example below({ value: 5, unit: 'ug/L', comparator: '<' }, 30) // 'yes'
  * @example below({ value: 50, unit: 'ug/L', comparator: '<' }, 30) // 'undecided'

@@ -6,50 +6,51 @@ import type { Reading } from './reading.js';
 import { explainPattern } from './reasons.js';
 
 /** A result as all readings see it; a position or level they do not share is none. */
-export function mergeResults(readings: readonly Reading[]): readonly GradedResult[] {
-  const [first, ...others] = readings;
-  if (first === undefined) return [];
-  return first.results.map((result) => {
-    const same = others.map(({ results }) =>
-      results.find(({ analyte }) => analyte === result.analyte),
-    );
-    return same.reduce<GradedResult>(
-      (kept, one) => (one === undefined ? kept : agree(kept, one)),
-      result,
-    );
-  });
+export function mergeResults(first: Reading, others: readonly Reading[]): readonly GradedResult[] {
+  return first.results.map((result) =>
+    others
+      .flatMap(({ results }) => results.filter(({ analyte }) => analyte === result.analyte))
+      .reduce<GradedResult>(agree, result),
+  );
 }
 
 function agree(kept: GradedResult, one: GradedResult): GradedResult {
-  const known = [kept.comparedWith, ...kept.also].map((span) => JSON.stringify(span));
-  const further = [one.comparedWith, ...one.also].filter(
-    (span) => span !== null && !known.includes(JSON.stringify(span)),
-  );
+  const spans = [kept, one]
+    .flatMap(({ comparedWith, also }) => [comparedWith, ...also])
+    .filter((span) => span !== null);
+  const written = spans.map((span) => JSON.stringify(span));
+  const once = spans.filter((_, at) => written.indexOf(written[at] ?? '') === at);
   const samePosition = kept.position === one.position;
-  const also = [...kept.also, ...further.filter((span) => span !== null)];
-  const level = kept.level === one.level ? kept.level : 'not-measured';
-  if (samePosition) return { ...kept, level, also };
-  const first = kept.comparedWith === null ? [] : [kept.comparedWith];
-  return { ...kept, position: null, comparedWith: null, level, also: [...first, ...also] };
+  const comparedWith = samePosition ? kept.comparedWith : null;
+  return {
+    ...kept,
+    position: samePosition ? kept.position : null,
+    comparedWith,
+    also: once.slice(comparedWith === null ? 0 : 1),
+    level: kept.level === one.level ? kept.level : 'not-measured',
+  };
 }
 
 /** The pattern all readings share, else 'unclear' with what each would say. */
-export function mergePatterns(readings: readonly Reading[]): PatternFound {
-  const [first, ...others] = readings.map(explainPattern);
-  if (first === undefined)
-    return { main: 'unclear', companions: [], supports: [], against: [], missing: [] };
+export function mergePatterns(reading: Reading, more: readonly Reading[]): PatternFound {
+  const first = explainPattern(reading);
+  const others = more.map(explainPattern);
   const missing = [...new Set([first, ...others].flatMap((one) => one.missing))];
   if (others.every(({ main }) => main === first.main)) {
     const shared = (patterns: readonly Pattern[]) =>
       patterns.filter((one) => others.every(({ companions }) => companions.includes(one)));
+    const supports = [first, ...others].flatMap((one) => one.supports);
+    const byAll = ({ code }: Reason) =>
+      others.every((other) => other.supports.some((one) => one.code === code));
     return {
-      ...first,
+      main: first.main,
       companions: shared(first.companions),
+      supports: uniqueReasons(supports).filter(byAll),
       against: uniqueReasons([first, ...others].flatMap(({ against }) => against)),
       missing,
     };
   }
-  const against: readonly Reason[] = readings.map(({ person, decision }) => ({
+  const against: readonly Reason[] = [reading, ...more].map(({ person, decision }) => ({
     code: 'readings-differ',
     facts: { group: person.group.slug, pattern: decision.row.pattern },
     rules: [decision.row.id],

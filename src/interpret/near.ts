@@ -16,20 +16,19 @@ export function nearlyFired(reading: Reading): readonly Reason[] {
 function patternsNearby(reading: Reading): readonly Reason[] {
   const { decision, facts, read } = reading;
   const situation = { levels: read.levels, facts: new Set(facts.keys()) };
-  const named = new Set([decision.row, ...decision.companions].map(({ pattern }) => pattern));
-  const near = nearMisses(situation, decision.row.pattern).filter(
-    ({ row }) => !named.has(row.pattern),
-  );
+  const said = new Set([decision.row, ...decision.companions].map(({ pattern }) => pattern));
+  const near = nearMisses(situation, said);
   const once = near.filter(
     ({ row, test }, at) =>
       near.findIndex((one) => one.row.pattern === row.pattern && one.test === test) === at,
   );
   return once.map(({ row, test }) => {
-    const reason = levelReason(reading, test, read.levels[test]);
+    // Stryker disable next-line OptionalChaining,ArrayDeclaration: a measured test always has a reason.
+    const rules = levelReason(reading, test, read.levels[test])?.rules ?? [];
     return {
       code: 'pattern-nearly',
       facts: { pattern: row.pattern, test, level: read.levels[test] },
-      rules: [row.id, ...(reason?.rules ?? [])],
+      rules: [row.id, ...rules],
     };
   });
 }
@@ -41,22 +40,21 @@ function limitsNearby({ results }: Reading): readonly Reason[] {
     const spans = [one.comparedWith, ...one.also].filter((span) => span !== null);
     return spans.flatMap(({ by, low, high, rule, highRule }) =>
       [
-        ...(low === null ? [] : [{ end: low, row: rule }]),
-        ...(high === null ? [] : [{ end: high, row: highRule ?? rule }]),
-      ]
-        .filter(({ end }) => Math.abs(one.value - end) <= (share.value / 100) * end)
-        .map(({ end, row }) => ({
-          code: 'limit-nearly',
-          facts: {
-            analyte: one.analyte,
-            value: printedValue(one),
-            unit: one.unit,
-            limit: end,
-            by,
-            share: share.value,
-          },
-          rules: [...(row === null ? [] : [row]), share.id],
-        })),
+        { end: low, row: rule },
+        { end: high, row: highRule ?? rule },
+      ].flatMap(({ end, row }) => {
+        if (end === null || Math.abs(one.value - end) > (share.value / 100) * end) return [];
+        const facts = {
+          analyte: one.analyte,
+          value: printedValue(one),
+          unit: one.unit,
+          limit: end,
+          by,
+          share: share.value,
+        };
+        const rules = row === null ? [share.id] : [row, share.id];
+        return [{ code: 'limit-nearly', facts, rules }];
+      }),
     );
   });
 }

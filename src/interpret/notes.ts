@@ -2,7 +2,7 @@
 import { limit } from '../knowledge/limit.js';
 import type { Panel, Report } from '../report/report.js';
 import { diseaseFindings } from './disease.js';
-import { bandLimit, belowGuideline, haemoglobinLimitsFor, severityOf } from './haemoglobin.js';
+import { belowGuideline, haemoglobinLimitsFor, severityOf } from './haemoglobin.js';
 import { mentzer, stfrIndex } from './index-of-cells.js';
 import type { Reason } from './interpretation.js';
 import { pathwayNotes } from './pathway.js';
@@ -25,25 +25,23 @@ export function notesFor(reading: Reading, report: Report): readonly Reason[] {
 function severityNotes({ person }: Reading): readonly Reason[] {
   const haemoglobin = person.sure.get('haemoglobin')?.quantity;
   if (haemoglobin === undefined) return [];
-  const severity = severityOf(person, haemoglobin);
-  const band = severity === 'mild' ? 'anaemia' : severity;
-  const line = band === null || band === 'none' ? undefined : bandLimit(person, band);
+  const found = severityOf(person, haemoglobin);
   const lines = haemoglobinLimitsFor(person).filter((one) => one.band === 'anaemia');
   const both = lines.length > 1 ? lines : [];
   return [
-    ...(line === undefined || severity === null
+    ...(found === null
       ? []
       : [
           {
             code: 'severity-band',
             facts: {
-              severity,
-              limit: line.value,
+              severity: found.severity,
+              limit: found.line.value,
               value: haemoglobin.value,
               unit: haemoglobin.unit,
               group: person.group.slug,
             },
-            rules: [line.row.id],
+            rules: [found.line.row.id],
           },
         ]),
     ...(both.length === 0
@@ -118,22 +116,15 @@ function responseNotes(
 ): readonly Reason[] {
   const { medicines } = person.patient;
   if (!medicines.includes('iron-tablets') && !medicines.includes('iron-injection')) return [];
-  const now = person.sure.get('haemoglobin');
-  const earlier = previous
-    .map(({ collected, results }) => ({
-      collected,
-      result: results.find(({ analyte, doubt }) => analyte === 'haemoglobin' && doubt === null),
-    }))
-    .find(({ result }) => result !== undefined);
-  const then = earlier?.result;
-  if (now === undefined || then === undefined || earlier === undefined) return [];
+  const [now] = plainHaemoglobins(panel);
+  const [then] = previous.flatMap(plainHaemoglobins);
+  if (now === undefined || then === undefined) return [];
   if (belowGuideline(person, then.quantity) !== 'yes') return [];
-  if (now.quantity.comparator !== null || then.quantity.comparator !== null) return [];
   const days = Math.round(
-    (Date.parse(panel.collected) - Date.parse(earlier.collected)) / millisecondsADay,
+    (Date.parse(now.collected) - Date.parse(then.collected)) / millisecondsADay,
   );
   const rise = now.quantity.value - then.quantity.value;
-  const facts = { days, rise, collected: earlier.collected };
+  const facts = { days, rise, collected: then.collected };
   const [from, until] = [limit('response-days-from'), limit('response-days-until')];
   const recheck = limit('recheck-weeks');
   const wait: Reason = { code: 'recheck-after-iron', facts: {}, rules: [recheck.id] };
@@ -143,4 +134,14 @@ function responseNotes(
   return [
     { code, facts: { ...facts, needed: needed.value }, rules: [needed.id, from.id, until.id] },
   ];
+}
+
+/** Haemoglobin of a panel where it is a plain number without doubt, with the date. */
+function plainHaemoglobins({ collected, results }: Panel) {
+  return results
+    .filter(
+      ({ analyte, doubt, quantity }) =>
+        analyte === 'haemoglobin' && doubt === null && quantity.comparator === null,
+    )
+    .map(({ quantity }) => ({ collected, quantity }));
 }

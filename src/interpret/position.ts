@@ -9,6 +9,7 @@ export type Span = { readonly low: number | null; readonly high: number | null }
 /** The row that says where 'well below' and 'well above' begin for an analyte. */
 export function bandOf(analyte: Analyte): PositionBandRow {
   const row = positionBands.find((one) => one.analyte === analyte);
+  // Stryker disable next-line all: every analyte has a row, so only a broken table comes here.
   if (row === undefined) throw new Error(`knowledge: no position band for ${analyte}`);
   return row;
 }
@@ -25,14 +26,18 @@ export function positionIn(
   wellLow: number | null,
 ): Position | null {
   if (low === null && high === null) return null;
-  const under = low === null ? 'no' : below(quantity, low);
-  const over = high === null ? 'no' : above(quantity, high);
-  if (low !== null && under === 'yes') {
-    const line = wellLow === null ? low * band.wellBelow : Math.min(low, wellLow);
+  // Nothing lies under zero, so an interval without a lower end begins there.
+  const bottom = low ?? 0;
+  const under = below(quantity, bottom);
+  const over = high === null ? null : above(quantity, high);
+  if (under === 'yes') {
+    const line = wellLow === null ? bottom * band.wellBelow : Math.min(bottom, wellLow);
     return below(quantity, line) === 'yes' ? 'well-below' : 'a-little-below';
   }
-  if (high !== null && over === 'yes')
-    return above(quantity, high * band.wellAbove) === 'yes' ? 'well-above' : 'a-little-above';
+  if (over === 'yes')
+    return above(quantity, (high ?? 0) * band.wellAbove) === 'yes'
+      ? 'well-above'
+      : 'a-little-above';
   return under === 'undecided' || over === 'undecided' ? null : 'in-range';
 }
 

@@ -1,9 +1,10 @@
 // In: an exact computed saturation. Out: its printed form, with as many decimals as its position needs.
-import type { Group } from './group.js';
 import { layBeside } from './grade.js';
+import { perCent } from './measure.js';
 import type { Person } from './person.js';
 import { readSaturation } from './saturation.js';
 
+const fewDecimals = [0, 1, 2, 3, 4, 5];
 const mostDecimals = 6;
 
 /**
@@ -12,27 +13,22 @@ const mostDecimals = 6;
  * @example printSaturation(man, 34.64) // '35'
  */
 export function printSaturation(person: Person, exact: number): string {
-  for (let decimals = 0; decimals < mostDecimals; decimals += 1) {
-    const printed = exact.toFixed(decimals);
-    if (sameMeaning(person, Number(printed), exact)) return printed;
-  }
-  return exact.toFixed(mostDecimals);
+  const forms = fewDecimals.map((decimals) => exact.toFixed(decimals));
+  const short = forms.find((form) => sameMeaning(person, Number(form), exact));
+  return short ?? exact.toFixed(mostDecimals);
 }
 
 function sameMeaning(person: Person, printed: number, exact: number): boolean {
   return (
-    readsAs(person.group, printed) === readsAs(person.group, exact) &&
+    readsAs(person, printed) === readsAs(person, exact) &&
     liesAt(person, printed) === liesAt(person, exact)
   );
 }
 
-const quantity = (value: number) => ({ value, unit: '%', comparator: null });
-
-function readsAs(group: Group, value: number): string {
-  return readSaturation(group, quantity(value)).reading;
+function readsAs({ group }: Person, value: number): string {
+  return readSaturation(group, perCent(value)).reading;
 }
 
 function liesAt(person: Person, value: number): string | null {
-  const laid = layBeside(person, 'transferrin-saturation', quantity(value), null);
-  return laid.comparedWith?.position ?? null;
+  return layBeside(person, 'transferrin-saturation', perCent(value), null).position;
 }

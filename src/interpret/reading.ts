@@ -10,6 +10,7 @@ import { graded, type Laid, layBeside } from './grade.js';
 import type { GradedResult, Reason } from './interpretation.js';
 import { type LevelsRead, readLevels } from './level.js';
 import type { Person } from './person.js';
+import { perCent } from './measure.js';
 import { levelOf } from './position.js';
 import { readSaturation } from './saturation.js';
 import { printSaturation } from './print-saturation.js';
@@ -39,10 +40,10 @@ export function readAs(person: Person, previous: readonly Panel[], panel: Panel)
   const results = panel.results.map((result) => {
     const laid = layBeside(person, result.analyte, result.quantity, result.interval);
     rules.push(...laid.rules);
-    return graded(result, laid, resultLevel(result, read, person));
+    return graded(result, laid, resultLevel(result, laid, read));
   });
   if (derivable?.kind === 'computed') {
-    const laid = layBeside(person, 'transferrin-saturation', inPerCent(derivable.value), null);
+    const laid = layBeside(person, 'transferrin-saturation', perCent(derivable.value), null);
     rules.push(...laid.rules, ...derivable.rules);
     results.push(derivedResult(person, derivable, laid, read));
   }
@@ -53,26 +54,19 @@ export function readAs(person: Person, previous: readonly Panel[], panel: Panel)
 }
 
 function asQuantity(computed: Computed | NotComputed): Quantity | null {
-  return computed.kind === 'computed' ? inPerCent(computed.value) : null;
+  return computed.kind === 'computed' ? perCent(computed.value) : null;
 }
 
-function inPerCent(value: number): Quantity {
-  return { value, unit: '%', comparator: null };
-}
-
-function resultLevel(result: Result, { levels }: LevelsRead, person: Person) {
-  switch (result.analyte) {
+/** Four tests have cut-offs of their own; the others are as they lie. */
+function resultLevel({ analyte }: Result, laid: Laid, { levels }: LevelsRead) {
+  switch (analyte) {
     case 'haemoglobin':
     case 'ferritin':
     case 'transferrin-saturation':
     case 'crp':
-    case 'mcv':
-    case 'serum-iron':
-      return levels[result.analyte];
-    default: {
-      const laid = layBeside(person, result.analyte, result.quantity, result.interval);
-      return levelOf(laid.comparedWith?.position ?? null);
-    }
+      return levels[analyte];
+    default:
+      return levelOf(laid.position);
   }
 }
 
@@ -82,15 +76,14 @@ function derivedResult(
   laid: Laid,
   read: LevelsRead,
 ): GradedResult {
-  const [first = ''] = computed.rules;
   return {
     analyte: 'transferrin-saturation',
     value: computed.value,
     unit: '%',
     comparator: null,
     copied: { value: printSaturation(person, computed.value), unit: '%', interval: null },
-    derived: { from: computed.from, rule: computed.rules.at(-1) ?? first },
-    position: laid.comparedWith?.position ?? null,
+    derived: { from: computed.from, rule: computed.rule },
+    position: laid.position,
     comparedWith: laid.comparedWith,
     also: laid.also,
     level: read.levels['transferrin-saturation'],

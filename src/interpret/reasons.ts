@@ -3,7 +3,7 @@ import { patternProfiles, tableTests } from '../knowledge/pattern-rules.js';
 import type { Analyte, Pattern } from '../terms.js';
 import { mentzer, stfrIndex } from './index-of-cells.js';
 import type { PatternFound, Reason } from './interpretation.js';
-import { levelReason, paleCells, valueFacts } from './level-reason.js';
+import { levelReason, paleCells, reticulocytes, valueFacts } from './level-reason.js';
 import type { Reading } from './reading.js';
 
 /**
@@ -38,7 +38,7 @@ function weigh(reading: Reading, main: Pattern): Weighed {
     } else if (expected.includes(level)) supports.push(reason);
     else against.push(reason);
   }
-  against.push(...uncertain(reading), ...blockers(reading, main));
+  against.push(...uncertain(reading), ...blockers(reading));
   for (const [side, reason] of hints(reading, main))
     (side === 'for' ? supports : against).push(reason);
   return { supports, against };
@@ -66,13 +66,11 @@ function uncertain({ results }: Reading): readonly Reason[] {
   });
 }
 
-/** A disease's own rule weighs against everything; for 'unclear', also what kept quiet results from being called in range. */
-function blockers({ facts, read }: Reading, main: Pattern): readonly Reason[] {
+/** A disease's own rule weighs against everything; so does what kept quiet results from being called in range. */
+function blockers({ facts, read }: Reading): readonly Reason[] {
   const disease = facts.get('disease-rule') ?? [];
   const quiet = tableTests.every((test) => !['low', 'high'].includes(read.levels[test]));
-  return main === 'unclear' && quiet
-    ? [...disease, ...(facts.get('outside-range') ?? [])]
-    : disease;
+  return quiet ? [...disease, ...(facts.get('outside-range') ?? [])] : disease;
 }
 
 const deficiency: readonly Pattern[] = [
@@ -87,12 +85,12 @@ type Hint = readonly ['for' | 'against', Reason];
 
 /** Extra tests: hints that never decide. */
 function hints(reading: Reading, main: Pattern): readonly Hint[] {
-  const { person, results } = reading;
+  const { person } = reading;
   const deficient = deficiency.includes(main);
   const smallCells = main === 'microcytosis-with-normal-iron';
   const stfr = stfrIndex(person);
   const cells = mentzer(person);
-  const reticulocyte = results.find(({ analyte }) => analyte === 'reticulocyte-haemoglobin');
+  const young = reticulocytes(reading);
   const side = (agrees: boolean) => (agrees ? 'for' : 'against') as Hint[0];
   const found: Hint[] = [];
   if (stfr !== null && (stfr.high || stfr.low))
@@ -104,15 +102,8 @@ function hints(reading: Reading, main: Pattern): readonly Hint[] {
         rules: stfr.rules,
       },
     ]);
-  if (reticulocyte !== undefined && ['low', 'usual'].includes(reticulocyte.level))
-    found.push([
-      side((reticulocyte.level === 'low') === deficient),
-      {
-        code: `reticulocyte-haemoglobin-${reticulocyte.level}`,
-        facts: { value: reticulocyte.value, unit: reticulocyte.unit },
-        rules: reticulocyte.comparedWith?.rule == null ? [] : [reticulocyte.comparedWith.rule],
-      },
-    ]);
+  if (young !== null)
+    found.push([side((young.code === 'reticulocyte-haemoglobin-low') === deficient), young]);
   const pale = paleCells(reading);
   if (pale !== null) found.push([side(deficient || smallCells), pale]);
   if (cells !== null && (deficient || smallCells) && (cells.low || cells.high))
@@ -132,11 +123,7 @@ function missingTests({ read, person }: Reading): readonly Analyte[] {
   const { levels } = read;
   const asked: readonly (readonly [Analyte, boolean])[] = [
     ['haemoglobin', levels.haemoglobin === 'not-measured'],
-    [
-      'ferritin',
-      read.ferritin === null ||
-        (levels.ferritin === 'not-measured' && read.ferritin.reading !== 'ferritin-cannot-tell'),
-    ],
+    ['ferritin', read.ferritin === null],
     [
       'transferrin-saturation',
       levels['transferrin-saturation'] === 'not-measured' && !read.saturationSetAside,

@@ -11,8 +11,7 @@ export function readDate(written: string): string | null {
     /^(\d{4})-(\d{2})-(\d{2})(?:[T ]\d{2}:?\d{2}.*)?$/.exec(written.trim()) ??
     /^(\d{4})(\d{2})(\d{2})(?:\d{2,6}.*)?$/.exec(written.trim());
   if (match === null) return null;
-  const [year, month, day] = [match[1], match[2], match[3]].map(Number);
-  if (year === undefined || month === undefined || day === undefined) return null;
+  const [year = 0, month = 0, day = 0] = [match[1], match[2], match[3]].map(Number);
   if (year < 1850 || month < 1 || month > 12 || day < 1 || day > daysIn(year, month)) return null;
   return `${match[1]}-${match[2]}-${match[3]}`;
 }

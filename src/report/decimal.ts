@@ -22,8 +22,8 @@ export function scale(value: number, times: string, over: string): number {
 function decimalOf(text: string): Decimal {
   const match = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(text);
   if (match === null) throw new Error('not a finite decimal number');
-  const fraction = match[3] ?? '';
-  const places = fraction.length - Number(match[4] ?? '0');
-  const digits = BigInt(`${match[1] ?? ''}${match[2] ?? ''}${fraction}`);
-  return places < 0 ? { digits: digits * 10n ** BigInt(-places), places: 0 } : { digits, places };
+  const [, sign = '', whole = '', fraction = '', exponent = '0'] = match;
+  const places = fraction.length - Number(exponent);
+  const digits = BigInt(`${sign}${whole}${fraction}`) * 10n ** BigInt(Math.max(0, -places));
+  return { digits, places: Math.max(0, places) };
 }

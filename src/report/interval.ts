@@ -32,8 +32,9 @@ export function readInterval(
   place: Place,
   into: Findings,
 ): IntervalRead {
+  if (written === null) return { interval: null, copied: null };
   const copied = copiedInterval(written);
-  if (written === null || copied === null) return { interval: null, copied: null };
+  if (copied === null) return { interval: null, copied };
   const fromText = written.text === null ? null : readIntervalText(written.text, unit);
   const fromEnds = readEnds(written);
   const ends = fromEnds ?? fromText;
@@ -88,10 +89,11 @@ function faultOfEnds(ends: Ends, alsoPrinted: Ends | null): EndsFault | null {
 
 /** Ends from their own fields; null when there are none or they are not plain numbers. */
 function readEnds({ low, high }: WrittenInterval): Ends | null {
-  if (blank(low) && blank(high)) return null;
-  const [from, to] = [low, high].map((side) => (side === null || blank(side) ? null : plain(side)));
-  if (from === undefined || to === undefined || Number.isNaN(from) || Number.isNaN(to)) return null;
-  return { low: from, high: to };
+  const [from = null, to = null] = [low, high].map((side) =>
+    blank(side) ? null : plain(side ?? ''),
+  );
+  if (from === null && to === null) return null;
+  return Number.isNaN(from) || Number.isNaN(to) ? null : { low: from, high: to };
 }
 
 /**
@@ -105,16 +107,18 @@ function readIntervalText(text: string, unit: string): Ends | null {
   if (pair !== null) return readEnds({ low: pair[1] ?? null, high: pair[2] ?? null, text: null });
   const limit = /^(<=?|\u2264|>=?|\u2265|up to)\s*([\d.,]+)$/iu.exec(bare);
   if (limit === null) return null;
-  const above = /^[>\u2265]/u.test(limit[1] ?? '');
-  const value = limit[2] ?? null;
+  const [, sign = '', value = null] = limit;
+  const above = ['>', '>=', '\u2265'].includes(sign);
   return readEnds({ low: above ? value : null, high: above ? null : value, text: null });
 }
 
 /** Text before a trailing unit that is the value's own; another unit stays, and the text goes unread. */
 function withoutUnit(text: string, unit: string): string {
+  // Stryker disable next-line EqualityOperator: behind the end there is no unit.
   for (let at = 1; at < text.length; at += 1)
-    if (/[\d)\]\s]/.test(text.charAt(at - 1)) && readUnit(text.slice(at)) === unit)
-      return text.slice(0, at).trim();
+    // Not between two digits: the unit of a fraction is written 1, and '0.51' must not become '0.5'.
+    if (/^(?:[)\]\s]|\d\D)/.test(text.slice(at - 1)) && readUnit(text.slice(at)) === unit)
+      return text.slice(0, at);
   return text;
 }
 
@@ -124,12 +128,10 @@ function plain(side: string): number {
 }
 
 function blank(side: string | null): boolean {
-  return side === null || side.trim() === '';
+  return (side ?? '').trim() === '';
 }
 
-function copiedInterval(written: WrittenInterval | null): string | null {
-  if (written === null) return null;
-  const { low, high, text } = written;
+function copiedInterval({ low, high, text }: WrittenInterval): string | null {
   const printed = text !== null && text.trim() !== '' ? text : joined(low, high);
   return printed === null ? null : copiedText(printed).slice(0, longestCopied);
 }

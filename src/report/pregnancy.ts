@@ -74,7 +74,7 @@ export function readAfterBirth(
   ageWithin(person, 'pregnancy-age-months', 'a birth', at, into);
   const weeks = withinSpan(afterBirthWeeks, 'after-birth-weeks', at, into);
   const pregnantFor = fewestWeeks(pregnancy);
-  if (weeks !== null && pregnantFor !== null && weeks < pregnantFor)
+  if (weeks !== null && weeks < pregnantFor)
     into.problems.push(
       fault('birth-during-pregnancy', at, 'the last birth lies within the present pregnancy', {
         found: `${weeks} weeks after birth, ${pregnantFor} weeks pregnant`,
@@ -102,10 +102,11 @@ export function readMenstruating(
   return true;
 }
 
-function fewestWeeks(pregnancy: Pregnancy | null): number | null {
-  if (pregnancy === null) return null;
-  if (pregnancy.weeks !== null || pregnancy.trimester === null) return pregnancy.weeks;
-  return spanOf(`trimester-${pregnancy.trimester}-weeks`).low;
+/** Weeks that a present pregnancy has lasted at least; 0 where none is known. */
+function fewestWeeks(pregnancy: Pregnancy | null): number {
+  const { weeks = null, trimester = null } = pregnancy ?? {};
+  const least = trimester === null ? 0 : spanOf(`trimester-${trimester}-weeks`).low;
+  return weeks ?? least;
 }
 
 function ageWithin(

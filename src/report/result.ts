@@ -138,7 +138,8 @@ function checkUnit(
     return null;
   }
   const unit = readUnit(written);
-  if (unit !== null && acceptedUnits(analyte).includes(unit)) return unit;
+  const accepted = acceptedUnits(analyte).find((code) => code === unit);
+  if (accepted !== undefined) return accepted;
   into.problems.push(
     fault('unit-not-accepted', place, `cannot use this unit for ${analyte}`, {
       found: written,

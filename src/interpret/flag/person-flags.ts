@@ -38,15 +38,18 @@ function stageFlags({ person }: Reading): readonly FlagRaised[] {
             facts: { group: group.slug, ...(weeks === null ? {} : { weeks }) },
           }),
         ]),
-    ...(group.kind === 'after-birth' && patient.afterBirthWeeks !== null
-      ? [raise('after-birth', { facts: { weeks: patient.afterBirthWeeks }, rules: [birth.id] })]
+    ...(group.kind === 'after-birth'
+      ? [
+          raise('after-birth', {
+            facts: { weeks: patient.afterBirthWeeks ?? 0 },
+            rules: [birth.id],
+          }),
+        ]
       : []),
     ...(ageMonths !== null && ageMonths < child.value
       ? [raise('child', { facts: { months: ageMonths }, rules: [child.id] })]
       : []),
-    ...(ageMonths !== null && ageMonths >= over65.value
-      ? [raise('over-65', { rules: [over65.id] })]
-      : []),
+    ...((ageMonths ?? 0) >= over65.value ? [raise('over-65', { rules: [over65.id] })] : []),
     ...(patient.sex === 'unknown' ? [raise('sex-unknown')] : []),
     ...(ageMonths === null ? [raise('age-unknown')] : []),
   ];

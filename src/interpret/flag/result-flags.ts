@@ -9,10 +9,11 @@ import { raise } from './raise.js';
 
 /** Flags of single results. */
 export function resultFlags(reading: Reading, panel: Panel): readonly FlagRaised[] {
-  const single = panel.results.flatMap((result) => {
-    const graded = reading.results.find(({ analyte }) => analyte === result.analyte);
-    return graded === undefined ? [] : flagsOf(result, graded);
-  });
+  const single = panel.results.flatMap((result) =>
+    reading.results
+      .filter(({ analyte }) => analyte === result.analyte)
+      .flatMap((graded) => flagsOf(result, graded)),
+  );
   const cross = crossCheck(panel).map(({ rule, analytes, found }) =>
     raise('indices-disagree', {
       facts: { tests: analytes.join(' '), found: Math.round(found * 100) / 100 },
@@ -62,8 +63,11 @@ const sides: Readonly<Record<LabFlag, 'low' | 'high' | 'usual' | 'any'>> = {
 /** The laboratory's mark against the laboratory's own interval. */
 function labDisagrees({ labFlag, interval, quantity }: Result): boolean {
   const own = usable(interval);
-  if (labFlag === null || own === null) return false;
-  const low = own.low === null ? 'no' : below(quantity, own.low);
+  // Stryker disable next-line ConditionalExpression: without a mark there is no side to disagree with.
+  if (labFlag === null) return false;
+  if (own === null) return false;
+  // Nothing lies under zero, so an interval without a lower end begins there.
+  const low = below(quantity, own.low ?? 0);
   const high = own.high === null ? 'no' : above(quantity, own.high);
   switch (sides[labFlag]) {
     case 'low':
@@ -82,7 +86,7 @@ function guidelineFlags(graded: GradedResult): readonly FlagRaised[] {
   if (comparedWith === null) return [];
   const guidelines = [comparedWith, ...also].filter(({ by }) => by === 'guideline');
   const seen = new Set(guidelines.map(levelBy).filter((one) => one !== 'not-measured'));
-  const rules = guidelines.flatMap(({ rule }) => (rule === null ? [] : [rule]));
+  const rules = rowsBehind(guidelines);
   const own = levelBy(comparedWith);
   const decided = level === 'not-measured' ? own : level;
   const differs =
@@ -103,8 +107,13 @@ function limitFlags(graded: GradedResult): readonly FlagRaised[] {
   const { analyte, value, unit, comparator, comparedWith, also } = graded;
   if (comparator !== null || comparedWith === null) return [];
   const met = [comparedWith, ...also].filter(({ low, high }) => value === low || value === high);
-  const rules = met.flatMap(({ rule }) => (rule === null ? [] : [rule]));
+  const facts = { value, unit };
   return met.length === 0
     ? []
-    : [raise('at-the-limit', { analyte, facts: { value, unit }, rules })];
+    : [raise('at-the-limit', { analyte, facts, rules: rowsBehind(met) })];
+}
+
+/** A laboratory's own interval has no row. */
+function rowsBehind(spans: readonly Comparison[]): readonly string[] {
+  return spans.map(({ rule }) => rule).filter((rule) => rule !== null);
 }

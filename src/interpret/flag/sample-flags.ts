@@ -34,9 +34,7 @@ function bloodFlags({ person, facts }: Reading): readonly FlagRaised[] {
   const bled = facts.get('bleed') ?? [];
   const other = bled.filter(({ facts: { bleeding } }) => bleeding !== 'blood-donation');
   return [
-    ...other
-      .slice(0, 1)
-      .map((one) => raise('recent-bleed', { facts: one.facts, rules: one.rules })),
+    ...other.map((one) => raise('recent-bleed', { facts: one.facts, rules: one.rules })),
     ...(bleeding.includes('blood-donation') ? [raise('blood-donation')] : []),
     ...(bleeding.includes('heavy-periods') ? [raise('heavy-periods')] : []),
   ];
