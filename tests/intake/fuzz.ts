@@ -113,7 +113,8 @@ function inventedIn(report: WrittenReport, texts: readonly string[]): readonly s
     value,
     interval?.low,
     interval?.high,
-    labFlag,
+    // Escapes of a message stand for signs; its letters and digits stand as they are.
+    ...(labFlag ?? '').split(/[^\p{L}\p{N}]+/u),
   ]);
   return written.flatMap((part) =>
     part === null || part === undefined || plain.includes(part) ? [] : [part],
