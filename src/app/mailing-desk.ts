@@ -46,7 +46,8 @@ export async function openDesk(
     versions: async (language) =>
       known.includes(language)
         ? fine({ program, templates, locale: await printOf(language), beside })
-        : faulty([noLanguage(known)]),
+        : faulty([noLanguage(known, language)]),
+    doubts: ({ report }) => doubtsIn(report),
     make: (understood, language, approval) =>
       passwords === null
         ? make(understood, own(language, approval))
@@ -82,8 +83,6 @@ export async function openDesk(
   ): Promise<Checked<readonly MadeFile[]>> {
     const password = all.get(understood.report.patient.id ?? '');
     if (password === undefined) return faulty([noPassword]);
-    const doubts = doubtsOf(understood.report);
-    if (doubts.length > 0) return faulty(doubts);
     const letter = await documentOf(understood, clinic, own, kit);
     if (!letter.ok) return letter;
     const { drawPdf } = await import('../render/pdf/index.js');
@@ -101,6 +100,15 @@ export async function openDesk(
   }
 }
 
+/** An evening asks nobody: what one letter takes as --confirm is corrected in the file here, or made alone. */
+function doubtsIn(report: Understood['report']): readonly Problem[] {
+  const doubted = report.panel.results.filter(({ doubt }) => doubt !== null);
+  return doubtsOf(report).map((problem, at) => ({
+    ...problem,
+    remedy: `Correct it in the file and give the same command again. If it stands, put this report into a file of its own: ironleaf letter FILE --confirm ${doubted[at]?.analyte ?? ''}.`,
+  }));
+}
+
 const noPassword: Problem = {
   code: 'no-password',
   place: { ...nowhere, field: 'id' },
@@ -110,12 +118,12 @@ const noPassword: Problem = {
   remedy: null,
 };
 
-function noLanguage(known: readonly string[]): Problem {
+function noLanguage(known: readonly string[], found: string): Problem {
   return {
     code: 'no-language',
     place: { ...nowhere, field: 'language' },
     cannot: 'cannot write a letter in this language',
-    found: null,
+    found,
     expected: `one of ${known.join(', ')}`,
     remedy: null,
   };

@@ -1,4 +1,5 @@
 // A folder and the choices of its run arrive; the evening's work is done on it, alone, and counts leave.
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { openReports, type ReportSource } from '../intake/index.js';
 import { explainer } from '../letter/explain.js';
@@ -9,6 +10,7 @@ import {
   type Evening,
   lockFolder,
   type Passwords,
+  printName,
   type Progress,
   readApprovals,
   readPasswords,
@@ -74,6 +76,7 @@ export async function workMailing(
   const { folder, choices, kit, desk, source, twice } = bench;
   const put = (name: string, content: string | Uint8Array) =>
     writeWhole(join(folder, shardName(name, shard)), content);
+  const printed = existsSync(join(folder, printName));
   if (shard.count === 1) await writeRunFile(folder, choices);
   const tally = await runMailing({
     source,
@@ -89,6 +92,8 @@ export async function workMailing(
       await putPage(put, 'calls', pages, bench);
     },
   });
+  if (printed && !existsSync(join(folder, printName)))
+    console.error(`${printName} is gone, for letters have changed since. Make it again.`);
   const { words } = explainer(await kit.language('en'));
   const counts = summaryPage(tally, choices.date, (pattern) => words(`pattern.${pattern}`));
   await putPage(put, 'summary', counts, bench);
@@ -102,8 +107,9 @@ export async function putPage(
   name: 'calls' | 'review' | 'summary',
   content: object,
   { kit, choices: { date, paper } }: Bench,
+  size: 'compact' | 'dense' = 'compact',
 ): Promise<void> {
-  const { html, pdf } = await operatorPage(name, content, kit, date, paper);
+  const { html, pdf } = await operatorPage(name, content, kit, date, paper, size);
   await put(`${name}.html`, html);
   await put(`${name}.pdf`, pdf);
 }

@@ -3,6 +3,7 @@ import type { ReasoningContent } from '../letter/index.js';
 import { type HoldTier, holdTiers } from '../terms.js';
 import { csvLine, csvStart } from './csv-line.js';
 import type { Understood } from './desk.js';
+import { languageName } from './language-name.js';
 import words from './words.json' with { type: 'json' };
 
 /** The operator's own list: it names the patient, for somebody must phone them. */
@@ -14,13 +15,15 @@ export type Call = {
   readonly name: string | null;
   readonly born: string | null;
   readonly collected: string;
+  /** Tag of the language the letter would be in; the caller may need an interpreter. */
+  readonly language: string;
   readonly sheet: ReasoningContent;
   /** How many of the last lines of why are results. */
   readonly results: number;
 };
 
 export function callOf(
-  { number, row, id }: Pick<Call, 'number' | 'row' | 'id'>,
+  { number, row, id, language }: Pick<Call, 'number' | 'row' | 'id' | 'language'>,
   { report, interpretation }: Understood,
   sheet: ReasoningContent,
 ): Call {
@@ -34,6 +37,7 @@ export function callOf(
     name,
     born: birthDate,
     collected,
+    language,
     sheet,
     results: interpretation.results.length,
   };
@@ -45,21 +49,35 @@ export function sortCalls(calls: readonly Call[]): readonly Call[] {
   return [...calls].sort((one, other) => rank(other) - rank(one) || one.number - other.number);
 }
 
-const columns = ['tier', 'report', 'row', 'id', 'name', 'born', 'collected', 'why', 'say'] as const;
+const columns = [
+  'tier',
+  'report',
+  'row',
+  'id',
+  'name',
+  'born',
+  'collected',
+  'language',
+  'why',
+  'seen',
+  'say',
+] as const;
 
 /** @example callTable(calls) // '\uFEFF"tier","report",…\r\n"emergency","4",…\r\n' */
 export function callTable(calls: readonly Call[]): string {
-  const lines = calls.map(({ tier, number, row, id, name, born, collected, sheet }) =>
+  const lines = calls.map((call) =>
     csvLine([
-      tier,
-      number,
-      row,
-      id,
-      name,
-      born,
-      collected,
-      listOf(sheet, 'why'),
-      listOf(sheet, 'say'),
+      call.tier,
+      call.number,
+      call.row,
+      call.id,
+      call.name,
+      call.born,
+      call.collected,
+      languageName(call.language),
+      whyOf(call).join(' '),
+      seenOf(call).join('; '),
+      itemsOf(call.sheet, 'say').join(' '),
     ]),
   );
   return csvStart + csvLine(columns) + lines.join('');
@@ -71,21 +89,20 @@ export function callPages(calls: readonly Call[], date: string) {
     heading: words.tier[tier],
     calls: calls
       .filter((call) => call.tier === tier)
-      .map(({ number, id, name, born, collected, sheet, results }) => ({
-        heading: name ?? id ?? `${words.report} ${number}`,
+      .map((call) => ({
+        heading: call.name ?? call.id ?? `${words.report} ${call.number}`,
         who: [
-          [words.id, id],
-          [words.born, born],
-          [words.sample, collected],
-          [words.report, String(number)],
+          [words.id, call.id],
+          [words.born, call.born],
+          [words.sample, call.collected],
+          [words.report, String(call.number)],
+          [words.language, languageName(call.language)],
         ]
           .flatMap(([label, value]) => (value === null ? [] : [`${label}: ${value}`]))
           .join(' · '),
-        why: itemsOf(sheet, 'why').slice(1, itemsOf(sheet, 'why').length - results),
-        results: itemsOf(sheet, 'why')
-          .slice(itemsOf(sheet, 'why').length - results)
-          .join(' · '),
-        say: itemsOf(sheet, 'say'),
+        why: whyOf(call).slice(1),
+        results: seenOf(call).join(' · '),
+        say: itemsOf(call.sheet, 'say'),
       })),
   }));
   const [first] = calls;
@@ -110,6 +127,13 @@ function itemsOf(sheet: ReasoningContent, slug: string): readonly string[] {
   return sheet.blocks.find((block) => block.slug === slug)?.list ?? [];
 }
 
-function listOf(sheet: ReasoningContent, slug: string): string {
-  return itemsOf(sheet, slug).join(' ');
+/** The tier's sentence and the reasons. */
+function whyOf({ sheet, results }: Call): readonly string[] {
+  const all = itemsOf(sheet, 'why');
+  return all.slice(0, all.length - results);
+}
+
+function seenOf({ sheet, results }: Call): readonly string[] {
+  const all = itemsOf(sheet, 'why');
+  return all.slice(all.length - results);
 }

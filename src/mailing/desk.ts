@@ -3,7 +3,7 @@ import type { PlannedStep } from '../advise/advice.js';
 import type { WrittenReport } from '../intake/written.js';
 import type { Interpretation } from '../interpret/interpretation.js';
 import type { ReasoningContent } from '../letter/index.js';
-import type { Checked } from '../problem.js';
+import type { Checked, Problem } from '../problem.js';
 import type { LetterDocument } from '../render/block.js';
 import type { Report } from '../report/report.js';
 
@@ -20,6 +20,8 @@ export type Desk = {
   readonly read: (written: WrittenReport) => Checked<Understood>;
   /** The language this report is written to in: its own wish, else the run's. */
   readonly languageOf: (written: WrittenReport) => string;
+  /** Values somebody must look at before a letter may be made. */
+  readonly doubts: (understood: Understood) => readonly Problem[];
   /** Fingerprints of program, templates and this language; a problem when there is no such language. */
   readonly versions: (language: string) => Promise<Checked<Readonly<Record<string, string>>>>;
   readonly make: (

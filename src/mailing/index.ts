@@ -8,7 +8,7 @@ export { callPages, callTable } from './call-list.js';
 export type { Approval, Desk, MadeFile, Progress, Understood } from './desk.js';
 export { lockFolder } from './lock.js';
 export { type Evening, type Judged, judge } from './judge.js';
-export { letterFolder } from './letter-folder.js';
+export { letterFolder, printName } from './letter-folder.js';
 export { type Passwords, readPasswords } from './passwords.js';
 export { type Addresses, readAddresses } from './print/addresses.js';
 export { eveningLetters } from './print/evening-letters.js';
@@ -16,7 +16,16 @@ export { testPage } from './print/test-page.js';
 export { openPrintFile, type PrintFile } from './print/print-file.js';
 export { findWindow, type WindowPreset, windowPresets } from './print/windows.js';
 export { recordLists } from './record-lists.js';
-export { type ReviewRow, reviewPage, reviewRow, runSeal, type Seal, signable } from './review.js';
+export {
+  idsToSign,
+  readIds,
+  type ReviewRow,
+  reviewPage,
+  reviewRow,
+  runSeal,
+  type Seal,
+  signable,
+} from './review.js';
 export { runMailing } from './run.js';
 export { type Survey, survey } from './twice.js';
 export { type Finding, verifyFolder } from './verify.js';

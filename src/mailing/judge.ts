@@ -30,7 +30,7 @@ export type Judged = Known &
         readonly seal: string;
         readonly approval: Approval;
       }
-    | { readonly kind: 'held'; readonly understood: Understood }
+    | { readonly kind: 'held'; readonly understood: Understood; readonly language: string }
     | { readonly kind: 'refused'; readonly problems: readonly Problem[] }
   );
 
@@ -58,14 +58,16 @@ export async function judge(evening: Evening, index: number): Promise<Judged> {
   const read = desk.read(report.value);
   const release = approvals.released.get(known.stem);
   const released = release !== undefined && release.input === known.input;
+  const language = desk.languageOf(report.value);
   if (read.ok && isHeld(read.value) && !released)
-    return { ...known, kind: 'held', understood: read.value };
+    return { ...known, kind: 'held', understood: read.value, language };
   const other = otherReport(evening, index);
   if (other !== null) return refused([other]);
   if (!read.ok) return refused(read.problems);
-  const language = desk.languageOf(report.value);
   const versions = await desk.versions(language);
-  if (!versions.ok) return refused(versions.problems);
+  const doubts = desk.doubts(read.value);
+  if (!versions.ok) return refused([...versions.problems, ...doubts]);
+  if (doubts.length > 0) return refused(doubts);
   const seal = sealOf([known.input, language, desk.settings, versions.value]);
   const signature = approvals.signed.get(known.stem);
   const approval = released

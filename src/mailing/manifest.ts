@@ -1,6 +1,6 @@
 // Outcomes arrive one by one; an append-only record leaves, and what earlier runs recorded is read back.
 import { appendFileSync } from 'node:fs';
-import { type FileHandle, open, readdir, readFile } from 'node:fs/promises';
+import { type FileHandle, open, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { type Shard, shardName } from './shard.js';
@@ -53,9 +53,9 @@ export async function readLedger(
   const last = new Map<string, Entry>();
   let [torn, runs] = [0, 0];
   for (const name of names.sort()) {
-    const lines = (await readFile(join(folder, name), 'utf8')).split('\n');
-    if (lines.at(-1) !== '') torn += 1;
-    for (const line of lines) {
+    const handle = await open(join(folder, name));
+    if (await endsInside(handle)) torn += 1;
+    for await (const line of handle.readLines({ start: 0 })) {
       const read = readEntry(line);
       if (read === null) continue;
       runs = Math.max(runs, read.run);

@@ -1,8 +1,7 @@
 // The lists of a finished run stand in the folder; their hashes enter the manifest.
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { hashFile } from './hash-file.js';
 import { openManifest, readLedger } from './manifest.js';
-import { sha256 } from './seal.js';
 import { type Shard, shardName } from './shard.js';
 
 const listNames = [
@@ -26,18 +25,17 @@ export async function recordLists(folder: string, shard: Shard, now: () => strin
   try {
     for (const list of listNames) {
       const name = shardName(list, shard);
-      const content = await readFile(join(folder, name)).catch(() => null);
-      const key = content === null ? null : sha256(content);
-      if (content === null || key === null || last.get(name)?.key === key) continue;
+      const found = await hashFile(join(folder, name));
+      if (found === null || last.get(name)?.key === found.sha256) continue;
       await manifest.add({
         run: Math.max(1, runs),
         about: name,
         outcome: 'list',
         input: null,
-        key,
+        key: found.sha256,
         language: null,
         versions: {},
-        files: [{ name, bytes: content.length, sha256: key }],
+        files: [{ name, ...found }],
         at: now(),
       });
     }

@@ -1,7 +1,9 @@
 // Judged reports arrive one by one; a compact page for the clinician who checks them leaves, and a seal for each.
 import type { PlannedStep } from '../advise/advice.js';
 import type { Explain } from '../letter/explain.js';
+import type { Position } from '../terms.js';
 import type { Judged } from './judge.js';
+import { languageName } from './language-name.js';
 import { sealOf } from './seal.js';
 import words from './words.json' with { type: 'json' };
 
@@ -9,6 +11,8 @@ import words from './words.json' with { type: 'json' };
 export type Seal = { readonly stem: string; readonly seal: string };
 
 export type ReviewRow = Seal & {
+  /** Signed or released. */
+  readonly settled: boolean;
   readonly cells: {
     readonly letter: string;
     readonly reading: string;
@@ -26,29 +30,34 @@ export function reviewRow(
   if (judged.kind !== 'letter') return null;
   const { stem, seal, language, approval, understood } = judged;
   const { pattern, results, flags } = understood.interpretation;
-  const test = (analyte: string) => explain.words(`analyte.${analyte}`);
   const state =
     approval.done !== null
       ? words.review.released
       : approval.checkedBy === null
-        ? words.review.open
+        ? null
         : words.review.signed;
   const patterns = [pattern.main, ...pattern.companions];
   const blurs = new Set(flags.map(({ flag }) => explain.words(`flag.${flag}`)));
   const cells = {
-    letter: `${stem} (${language}), ${state}`,
+    letter: [stem, languageName(language), state].filter((each) => each !== null).join(', '),
     reading: [...patterns.map((each) => `${explain.words(`pattern.${each}`)}.`), ...blurs].join(
       ' ',
     ),
-    results: results.map(({ analyte, copied }) => ({
-      test: test(analyte),
-      value: `${copied.value} ${copied.unit}`.trim(),
+    results: results.map(({ analyte, copied, position }) => ({
+      test: words.analyte[analyte],
+      value: `${copied.value} ${copied.unit} ${markOf(position)}`.trim(),
     })),
     steps: steps
       .map(({ step, by }) => [words.step[step], by].filter(Boolean).join(', '))
       .join('; '),
   };
-  return { stem, seal, cells };
+  return { stem, seal, settled: state !== null, cells };
+}
+
+/** As laboratories mark a result: L and H of HL7 v2, table 0078. */
+function markOf(position: Position | null): string {
+  if (position === null || position === 'in-range') return '';
+  return position.endsWith('below') ? '(L)' : '(H)';
 }
 
 /** What templates/review.hbs is filled with; `run` is the hash of all seals in their order. */
@@ -56,7 +65,7 @@ export function reviewPage(rows: readonly ReviewRow[], date: string) {
   return {
     lang: 'en',
     title: words.review.title,
-    intro: [words.review.intro, words.review.held],
+    intro: [words.review.intro, words.review.sign, words.review.held],
     date: `${words.letters}: ${date}`,
     run: `${words.review.run}: ${runSeal(rows)}`,
     columns: words.review.columns,
@@ -67,6 +76,21 @@ export function reviewPage(rows: readonly ReviewRow[], date: string) {
 /** Sixteen digits that change when any letter of the page changes. */
 export function runSeal(rows: readonly Seal[]): string {
   return sealOf(rows.map(({ stem, seal }) => [stem, seal])).slice(0, 16);
+}
+
+/**
+ * The ids that wait for a signature, one a line, for a clinician to shorten.
+ * @param rows of the page; those signed or released are left out.
+ */
+export function idsToSign(rows: readonly ReviewRow[]): string {
+  const open = rows.filter(({ settled }) => !settled).map(({ stem }) => stem);
+  return ['# Delete the line of every letter that you do not agree with.', ...open, ''].join('\n');
+}
+
+/** The ids of such a file. @example readIds('# remark\nSB-1\n') // ['SB-1'] */
+export function readIds(text: string): readonly string[] {
+  const lines = text.split(/\r?\n/).map((line) => line.trim());
+  return lines.filter((line) => line !== '' && !line.startsWith('#'));
 }
 
 /** Which of the ids wished for may be signed: those whose letter is still what the page showed. */

@@ -1,4 +1,5 @@
 // A file's reports and a folder arrive; letters, the list to phone and the list to fix stand in the folder.
+import { existsSync } from 'node:fs';
 import { readdir, readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { ReportSource } from '../intake/index.js';
@@ -6,7 +7,7 @@ import { readApprovals } from './approvals.js';
 import { type Call, callOf, sortCalls } from './call-list.js';
 import type { Desk, Progress } from './desk.js';
 import { type Evening, type Judged, judge } from './judge.js';
-import { letterFolder } from './letter-folder.js';
+import { letterFolder, printName } from './letter-folder.js';
 import { openLists } from './lists.js';
 import {
   type Entry,
@@ -96,14 +97,26 @@ async function openBook({ folder, shard, desk }: Run): Promise<Book> {
   const ledger = await readLedger(folder);
   const manifest = await openManifest(folder, shard);
   const run = ledger.runs + 1;
+  const add = (record: Record) =>
+    manifest.add({ run, language: null, versions: {}, ...record, at: desk.now() });
+  let printed = existsSync(join(folder, printName));
   return {
     ledger,
     tally: openTally(),
     seen: new Set(),
-    record: (record) =>
-      manifest.add({ run, language: null, versions: {}, ...record, at: desk.now() }),
+    record: async (record) => {
+      if (printed) await takeBackPrint(folder, add);
+      printed = false;
+      await add(record);
+    },
     close: manifest.close,
   };
+}
+
+/** The print file goes with the first change: it may hold the letter of somebody who is to be phoned now. */
+async function takeBackPrint(folder: string, add: Book['record']): Promise<void> {
+  await rm(join(folder, printName), { force: true });
+  await add({ about: printName, outcome: 'list', input: null, key: '', files: [] });
 }
 
 /** Reads every report once before any letter, so that nobody waits for the letters to hear of an emergency. */

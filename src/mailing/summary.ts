@@ -2,6 +2,7 @@
 import type { HoldTier, Pattern } from '../terms.js';
 import { holdTiers, patterns } from '../terms.js';
 import type { Understood } from './desk.js';
+import { languageName } from './language-name.js';
 import words from './words.json' with { type: 'json' };
 
 /** Counts of one run. */
@@ -35,7 +36,7 @@ export function countReading(tally: Tally, { interpretation }: Understood): void
 type Bar = { readonly label: string; readonly count: number };
 
 /** Widths in units of the picture. */
-const chart = { width: 470, label: 250, bar: 170, row: 20, height: 12 } as const;
+const chart = { width: 470, label: 250, bar: 170, row: 15, height: 10 } as const;
 
 /** What templates/summary.hbs is filled with: bars of counts, each with its number beside it. */
 export function summaryPage(tally: Tally, date: string, name: (pattern: Pattern) => string) {
@@ -55,8 +56,8 @@ export function summaryPage(tally: Tally, date: string, name: (pattern: Pattern)
       words.summary.tiers,
       [...holdTiers].reverse().flatMap((each) => bar(tally.tiers.get(each), words.tier[each])),
     ),
-    chartOf(words.summary.languages, sorted(tally.languages)),
-    chartOf(words.summary.refusals, sorted(tally.refusals)),
+    chartOf(words.summary.languages, sorted(tally.languages, languageName)),
+    chartOf(words.summary.refusals, sorted(tally.refusals, plain)),
   ];
   return {
     lang: 'en',
@@ -70,9 +71,17 @@ function bar(count: number | undefined, label: string): readonly Bar[] {
   return count === undefined ? [] : [{ label, count }];
 }
 
-function sorted(counts: ReadonlyMap<string, number>): readonly Bar[] {
+/** A code as a label. @example plain('value-unread') // 'Value unread' */
+function plain(code: string): string {
+  return code.charAt(0).toUpperCase() + code.slice(1).replaceAll('-', ' ');
+}
+
+function sorted(
+  counts: ReadonlyMap<string, number>,
+  name: (key: string) => string,
+): readonly Bar[] {
   return [...counts]
-    .map(([label, count]) => ({ label, count }))
+    .map(([key, count]) => ({ label: name(key), count }))
     .sort((one, other) => other.count - one.count || (one.label < other.label ? -1 : 1));
 }
 
@@ -89,10 +98,10 @@ function chartOf(heading: string, all: readonly Bar[]) {
         label,
         count: String(count),
         x: String(chart.label),
-        y: String(y + 4),
+        y: String(y + 2),
         width: String(width),
         height: String(chart.height),
-        base: String(y + 14),
+        base: String(y + 11),
         labelX: String(chart.label - 6),
         countX: String(chart.label + width + 6),
       };

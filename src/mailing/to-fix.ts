@@ -24,7 +24,16 @@ export function toFixLines(
 ): string {
   return problems
     .map(({ place, cannot, found, expected, remedy }) =>
-      csvLine([number, place.row ?? row, id, place.field, cannot, found, expected, remedy]),
+      csvLine([
+        number,
+        place.row ?? row,
+        id,
+        place.field,
+        cannot,
+        found,
+        expected,
+        remedy ?? 'Correct it in the file and give the same command again.',
+      ]),
     )
     .join('');
 }

@@ -1,9 +1,9 @@
 // A folder of letters arrives; everything in it that is not as the manifest says leaves.
-import { readdir, readFile } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
+import { hashFile } from './hash-file.js';
 import { letterFolder } from './letter-folder.js';
 import { readLedger } from './manifest.js';
-import { sha256 } from './seal.js';
 
 export type Finding = {
   readonly code: 'missing' | 'changed' | 'not-recorded' | 'half-written' | 'torn-record';
@@ -23,9 +23,9 @@ export async function verifyFolder(folder: string): Promise<Verified> {
   const recorded = [...last.values()].flatMap(({ files }) => files);
   const findings: Finding[] = [];
   for (const { name, sha256: expected } of recorded) {
-    const content = await readFile(join(folder, name)).catch(() => null);
-    if (content === null) findings.push({ code: 'missing', file: name });
-    else if (sha256(content) !== expected) findings.push({ code: 'changed', file: name });
+    const found = await hashFile(join(folder, name));
+    if (found === null) findings.push({ code: 'missing', file: name });
+    else if (found.sha256 !== expected) findings.push({ code: 'changed', file: name });
   }
   const known = new Set(recorded.map(({ name }) => name));
   const inLetters = await readdir(join(folder, letterFolder)).catch(() => []);

@@ -1,5 +1,5 @@
 // A mixed evening of invented patients in ten languages, from the file to the print house, as a clinic would do it.
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -44,6 +44,8 @@ describe('a mixed evening', () => {
 
   it('is reviewed, signed, released in part, printed as one file and verified', async () => {
     expect(run('review', 'evening').status).toBe(0);
+    const open = desk.read('evening/to-sign.txt').split('\n').slice(1, -1);
+    expect(open.sort()).toEqual(letters().map((name) => name.split('.')[0]));
     const ids = letters()
       .slice(0, 20)
       .map((name) => name.split('.')[0]);
@@ -66,6 +68,28 @@ describe('a mixed evening', () => {
     expect((await getDocument({ data, verbosity: 0 }).promise).numPages).toBe(2 * sheets);
     expect(run('verify', 'evening').status).toBe(0);
   }, 120_000);
+
+  it('releases nothing that is still to be corrected, and takes the print file back when a letter changes', () => {
+    const release = (id: string) =>
+      run('release', 'evening', '--id', id, '--checked-by', 'Dr Wren Abara', '--done', 'Phoned.');
+    // The ferritin of this patient is doubtful, and the haemoglobin is an alarm.
+    const doubtful = release('SB-6030');
+    expect([doubtful.status, doubtful.stderr]).toEqual([
+      65,
+      expect.stringMatching(/cannot be made yet \(doubtful result\); nothing was released/),
+    ]);
+    expect(existsSync(join(desk.folder, 'evening/print.pdf'))).toBe(true);
+    const [next = ''] = list('calls.csv', 3);
+    expect(release(next).stderr).toMatch(/print\.pdf is gone/);
+    expect(existsSync(join(desk.folder, 'evening/print.pdf'))).toBe(false);
+    expect(run('verify', 'evening').status).toBe(0);
+  }, 120_000);
+
+  it('tells the caller in which language the patient reads, and the secretary what is next', () => {
+    expect(desk.read('evening/calls.csv')).toMatch(/"Vietnamese"|"Hindi"|"Ukrainian"/);
+    expect(said.join('\n')).toMatch(/First phone \d+: evening\/calls\.pdf/);
+    expect(said.join('\n')).toMatch(/ironleaf review evening --sign evening\/to-sign\.txt/);
+  });
 
   it('leaves no name, birth date or result in a log, a record, the recall or the summary', () => {
     const records = [

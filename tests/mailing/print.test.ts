@@ -35,7 +35,7 @@ const address = ['Zyx Quillfeather', '4 Lantern Row', 'Saltmarsh Bay'];
 
 async function print(
   name: string,
-  parts: { duplex?: boolean; window?: string | null },
+  parts: { duplex?: boolean; window?: string | null; address?: readonly string[]; lang?: string },
   lines: readonly number[],
 ) {
   const path = join(folder, name);
@@ -52,7 +52,10 @@ async function print(
   });
   const sheets: number[] = [];
   for (const each of lines) {
-    const added = await file.add(letter(each), window === null ? null : address);
+    const added = await file.add(
+      { ...letter(each), lang: parts.lang ?? 'en' },
+      window === null ? null : (parts.address ?? address),
+    );
     if (added.ok) sheets.push(added.value);
   }
   await file.finish();
@@ -121,6 +124,19 @@ describe.each(windowPresets.map(({ id }) => id))('window %s', (id) => {
       points(window.bodyFrom) - 1,
     );
     expect(pages[1]?.some(({ text }) => text.startsWith('Ferritin'))).toBe(true);
+  });
+
+  it('sets lines of two directions as one block', async () => {
+    const mixed = ['ليلى حداد', '4 Lantern Row', 'Saltmarsh Bay'];
+    const { pages } = await print(
+      `${id}-mixed.pdf`,
+      { window: id, lang: 'ar', address: mixed },
+      [1],
+    );
+    const street = pages[0]?.find(({ text }) => text === mixed[1]);
+    const name = pages[0]?.filter(({ text }) => /\p{Script=Arabic}/u.test(text)) ?? [];
+    const left = Math.min(...name.map(({ x }) => x));
+    expect(Math.abs(left - (street?.x ?? 99))).toBeLessThan(2);
   });
 
   it('is read first, before the letter', async () => {

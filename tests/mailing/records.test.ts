@@ -12,6 +12,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { lockFolder } from '../../src/mailing/lock.js';
 import { type Entry, openManifest, readLedger } from '../../src/mailing/manifest.js';
+import { hashFile } from '../../src/mailing/hash-file.js';
 import { runSeal, signable } from '../../src/mailing/review.js';
 import { sealOf, sha256 } from '../../src/mailing/seal.js';
 import { whole } from '../../src/mailing/shard.js';
@@ -150,6 +151,13 @@ describe('a file', () => {
 describe('seals', () => {
   it('are SHA-256 (FIPS 180-4: the hash of "abc")', () => {
     expect(sha256('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
+  });
+
+  it('are the same of a file that is read in pieces, and absent of one that is not there', async () => {
+    const path = join(folder, 'pieces');
+    writeFileSync(path, 'x'.repeat(200_000));
+    expect(await hashFile(path)).toEqual({ sha256: sha256('x'.repeat(200_000)), bytes: 200_000 });
+    expect(await hashFile(join(folder, 'absent'))).toBeNull();
   });
 
   it('do not depend on the order of fields, and do on every value', () => {

@@ -9,6 +9,7 @@ import { sayProgress } from '../say-progress.js';
 import { Stop, status } from '../status.js';
 import { inFolder, openBench, workMailing } from '../work-mailing.js';
 import { formatsOf, letterOptions } from './letter-options.js';
+import { afterMailing, afterShare } from './say-next.js';
 import { dateOf, ownConfig } from './shared.js';
 
 function options(yargs: Argv) {
@@ -55,6 +56,8 @@ export const mailingCommand: CommandModule<object, Words> = {
     ];
     for (const name of [letterFolder, ...lists.map((list) => shardName(list, shard))])
       console.log(join(words.out, name));
+    const next = shard.count > 1 ? afterShare : afterMailing(words.out, outcomes);
+    for (const line of next) console.error(line);
     const { made, held, refused } = outcomes;
     if (held + refused > 0)
       process.exitCode = made + held === 0 ? status.badData : status.someHeldOrRefused;

@@ -7,6 +7,7 @@ import {
   findWindow,
   openPrintFile,
   type PrintFile,
+  printName,
   readAddresses,
   recordLists,
   testPage,
@@ -18,6 +19,7 @@ import { readInputFile } from '../input.js';
 import { sentences, sizeOf } from '../kit.js';
 import { Stop, status } from '../status.js';
 import { type Bench, eveningOf, inFolder, reopenBench } from '../work-mailing.js';
+import { afterPrint } from './say-next.js';
 
 function options(yargs: Argv) {
   return yargs
@@ -52,7 +54,7 @@ export const printCommand: CommandModule<object, Words> = {
     const bench = await reopenBench(words.folder);
     const addresses = await addressesOf(words);
     await inFolder(words.folder, whole, async () => {
-      const name = words.testPage ? 'print-test.pdf' : 'print.pdf';
+      const name = words.testPage ? 'print-test.pdf' : printName;
       const print = await openFor(bench, words, window, name);
       const left = await fill(print, bench, words, window, addresses).catch(async (fault) => {
         await print.giveUp();
@@ -61,7 +63,8 @@ export const printCommand: CommandModule<object, Words> = {
       await print.finish();
       await recordLists(words.folder, whole, bench.desk.now);
       console.log(join(words.folder, name));
-      for (const line of left) console.error(line);
+      for (const line of words.testPage ? left : [...left, ...afterPrint(words.folder)])
+        console.error(line);
       if (left.length > 0) process.exitCode = status.someHeldOrRefused;
     });
   },
@@ -90,7 +93,7 @@ async function openFor(bench: Bench, words: Words, window: WindowPreset | null, 
     window,
     folds: words.foldMarks || words.testPage,
     box: words.testPage,
-    duplex: !words.singleSided,
+    duplex: !words.singleSided && !words.testPage,
     facts: {
       title: 'Letters',
       created: `${choices.date}T00:00:00Z`,
@@ -113,19 +116,27 @@ async function fill(
     return added.ok ? [] : sentences(added.problems);
   }
   const left: string[] = [];
-  const count = { letters: 0, sheets: 0 };
-  for await (const { stem, id, document } of eveningLetters(await eveningOf(bench), bench.folder)) {
+  const count = { letters: 0, sheets: 0, unchecked: 0 };
+  for await (const { stem, id, checked, document } of eveningLetters(
+    await eveningOf(bench),
+    bench.folder,
+  )) {
     const address = window === null ? null : (addresses.get(id ?? stem) ?? []);
     if (address?.length === 0) left.push(`${stem}: left out; there is no address for it.`);
     else {
       const added = document.ok ? await print.add(document.value, address) : document;
       if (added.ok) {
         count.letters += 1;
+        if (!checked) count.unchecked += 1;
         count.sheets += added.value;
       } else left.push(...sentences(added.problems).map((line) => `${stem}: left out; ${line}`));
     }
   }
+  if (count.letters + left.length === 0)
+    throw new Stop(status.noInput, ['There is no letter to print; run ironleaf mailing first.']);
   console.error(`${count.letters} letters on ${count.sheets} sheets, ${left.length} left out.`);
+  if (count.unchecked > 0)
+    console.error(`${count.unchecked} of them nobody signed; each of their pages says so.`);
   return left;
 }
 

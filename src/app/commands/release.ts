@@ -1,6 +1,15 @@
 // ironleaf release: a held report and what was done about it in; its letter and the record of its release out.
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { Argv, CommandModule } from 'yargs';
-import { type Evening, type Judged, judge, whole, writeRelease } from '../../mailing/index.js';
+import {
+  type Evening,
+  type Judged,
+  judge,
+  letterFolder,
+  whole,
+  writeRelease,
+} from '../../mailing/index.js';
 import { sayProgress } from '../say-progress.js';
 import { Stop, status } from '../status.js';
 import { eveningOf, inFolder, reopenBench, workMailing } from '../work-mailing.js';
@@ -34,9 +43,10 @@ export const releaseCommand: CommandModule<object, Words> = {
     const done = named(words.done, '--done') ?? '';
     const bench = await reopenBench(words.folder);
     await inFolder(words.folder, whole, async () => {
-      const held = await findHeld(await eveningOf(bench), words.id);
+      const evening = await eveningOf(bench);
+      const { held, index } = await findHeld(evening, words.id);
       const { tier, reasons } = held.understood.interpretation.hold;
-      await writeRelease(words.folder, held.stem, {
+      const release = {
         id: held.id ?? held.stem,
         input: held.input ?? '',
         tier,
@@ -44,31 +54,58 @@ export const releaseCommand: CommandModule<object, Words> = {
         releasedBy: by,
         done,
         date: dateOf(words.date),
-      });
-      await workMailing(
+      };
+      await refuseUnready(evening, index, release);
+      await writeRelease(words.folder, held.stem, release);
+      const { outcomes } = await workMailing(
         bench,
         whole,
         sayProgress(process.stderr, () => performance.now()),
       );
       console.log(`${held.stem}: released`);
+      const made = (await readdir(join(words.folder, letterFolder))).some((name) =>
+        name.startsWith(`${held.stem}.`),
+      );
+      console.error(
+        `Its letter ${made ? 'lies with the others now' : 'could not be made: see to-fix.csv'}. Still to phone: ${outcomes.held}.`,
+      );
+      if (!made) process.exitCode = status.someHeldOrRefused;
     });
   },
 };
 
 type Held = Judged & { readonly kind: 'held' };
 
-async function findHeld(evening: Evening, id: string): Promise<Held> {
+async function findHeld(
+  evening: Evening,
+  id: string,
+): Promise<{ readonly held: Held; readonly index: number }> {
   let known = false;
   for (let index = 0; index < evening.source.count; index += 1) {
     const { report } = evening.source.read(index);
     if (!report.ok || (report.value.patient.id !== id && `report-${index + 1}` !== id)) continue;
     known = true;
     const judged = await judge(evening, index);
-    if (judged.kind === 'held') return judged;
+    if (judged.kind === 'held') return { held: judged, index };
   }
   throw new Stop(status.usage, [
     known
       ? '--id: no letter of this patient is held.'
       : '--id: no report of this run’s file has this id.',
+  ]);
+}
+
+type Release = Parameters<typeof writeRelease>[2];
+
+/** Nothing is released that could not be made: the release would be of a report that is still to be corrected. */
+async function refuseUnready(evening: Evening, index: number, release: Release): Promise<void> {
+  const stem = (await judge(evening, index)).stem;
+  const released = new Map([...evening.approvals.released, [stem, release] as const]);
+  const after = await judge({ ...evening, approvals: { ...evening.approvals, released } }, index);
+  if (after.kind !== 'refused') return;
+  const codes = [...new Set(after.problems.map(({ code }) => code.replaceAll('-', ' ')))];
+  throw new Stop(status.badData, [
+    `--id: the letter cannot be made yet (${codes.join(', ')}); nothing was released.`,
+    '  Phone the patient all the same. Correct the file, give the mailing command again, then release.',
   ]);
 }

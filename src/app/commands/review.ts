@@ -6,7 +6,9 @@ import { z } from 'zod';
 import { explainer } from '../../letter/explain.js';
 import {
   addSignatures,
+  idsToSign,
   judge,
+  readIds,
   recordLists,
   reviewPage,
   type ReviewRow,
@@ -29,6 +31,7 @@ import {
   workMailing,
 } from '../work-mailing.js';
 import { named } from './letter-options.js';
+import { afterReview, afterSigning } from './say-next.js';
 import { dateOf } from './shared.js';
 
 function options(yargs: Argv) {
@@ -38,8 +41,11 @@ function options(yargs: Argv) {
     .option('checked-by', { type: 'string', describe: 'Clinician who signs' })
     .option('date', { type: 'string', describe: 'Date of signing, YYYY-MM-DD' })
     .implies('sign', 'checked-by')
-    .example('$0 review evening', 'review.pdf: one row a letter')
-    .example('$0 review evening --sign ids.txt --checked-by "Dr Abara"', 'Signs these letters');
+    .example('$0 review evening', 'review.pdf: one row a letter; to-sign.txt: their ids')
+    .example(
+      '$0 review evening --sign evening/to-sign.txt --checked-by "Dr Abara"',
+      'Signs these letters',
+    );
 }
 type Words = Awaited<ReturnType<typeof options>['argv']>;
 
@@ -51,7 +57,9 @@ export const reviewCommand: CommandModule<object, Words> = {
     const bench = await reopenBench(words.folder);
     await inFolder(words.folder, whole, async () => {
       if (words.sign !== undefined) await sign(bench, words, await idsOf(words.sign));
-      await show(bench);
+      const open = await show(bench);
+      const after = words.sign === undefined ? afterReview : afterSigning;
+      for (const line of after(words.folder, open)) console.error(line);
     });
   },
 };
@@ -62,16 +70,19 @@ const shown = z.object({
   letters: z.array(z.object({ stem: z.string(), seal: z.string() })),
 });
 
-async function show(bench: Bench): Promise<void> {
+/** @returns letters nobody signed. */
+async function show(bench: Bench): Promise<number> {
   const rows = await rowsOf(bench);
   const { folder, choices, desk } = bench;
   const put = (name: string, content: string | Uint8Array) =>
     writeWhole(join(folder, name), content);
-  await putPage(put, 'review', reviewPage(rows, choices.date), bench);
+  await putPage(put, 'review', reviewPage(rows, choices.date), bench, 'dense');
   const letters = rows.map(({ stem, seal }) => ({ stem, seal }));
   await put(shownFile, `${JSON.stringify({ run: runSeal(rows), letters })}\n`);
+  await put('to-sign.txt', idsToSign(rows));
   await recordLists(folder, whole, desk.now);
-  for (const name of ['review.html', 'review.pdf']) console.log(join(folder, name));
+  for (const name of ['review.html', 'review.pdf', 'to-sign.txt']) console.log(join(folder, name));
+  return rows.filter(({ settled }) => !settled).length;
 }
 
 /** A signature is for what the page showed: a letter that changed since is not signed, and is said. */
@@ -120,6 +131,5 @@ async function shownBefore(folder: string): Promise<readonly Seal[]> {
 
 async function idsOf(path: string): Promise<readonly string[]> {
   const { bytes } = await readInputFile(path, 16 * 1024 * 1024);
-  const ids = new TextDecoder().decode(bytes).split(/\r?\n/);
-  return ids.map((id) => id.trim()).filter((id) => id !== '');
+  return readIds(new TextDecoder().decode(bytes));
 }

@@ -8,6 +8,8 @@ import { keyOf } from '../run.js';
 type EveningLetter = {
   readonly stem: string;
   readonly id: string | null;
+  /** A clinician signed or released it. */
+  readonly checked: boolean;
   readonly document: Checked<LetterDocument>;
 };
 
@@ -23,6 +25,11 @@ export async function* eveningLetters(
     const { stem, id, understood, language, approval } = judged;
     const record = last.get(stem);
     if (record?.outcome !== 'made' || record.key !== keyOf(judged)) continue;
-    yield { stem, id, document: await evening.desk.document(understood, language, approval) };
+    yield {
+      stem,
+      id,
+      checked: approval.checkedBy !== null,
+      document: await evening.desk.document(understood, language, approval),
+    };
   }
 }

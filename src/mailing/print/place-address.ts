@@ -39,13 +39,15 @@ export function placeAddress(
   const width = points(window.width - 2 * clear);
   if (address.length * line > points(window.height - 2 * clear)) return fault('address-too-large');
   const ink: TextInk[] = [];
+  const atRight = address.every(isRightToLeft);
   for (const [nth, text] of address.entries()) {
-    const dir = /\p{Script=Arabic}|\p{Script=Hebrew}/u.test(text) ? 'rtl' : 'ltr';
+    const dir = isRightToLeft(text) ? 'rtl' : 'ltr';
     const set = composeParagraph([plain(text)], { lang: letter.lang, dir, strong: false }, fonts);
     if (set.missing.length > 0) return fault('address-glyph');
     const [only, ...more] = breakLines(set, (width * 1000) / type.size, dir, fonts);
     if (only === undefined || more.length > 0) return fault('address-too-large');
-    const start = dir === 'rtl' ? width - (only.width * type.size) / 1000 : 0;
+    // One block to the eye: a name in Arabic above a street in Latin letters begins where the street begins.
+    const start = atRight ? width - (only.width * type.size) / 1000 : 0;
     for (const piece of only.pieces)
       ink.push({
         kind: 'text',
@@ -96,6 +98,10 @@ function onFirstPage(letter: PlacedLetter, grounds: readonly Ground[]): PlacedLe
   const [first, ...others] = letter.pages;
   if (first === undefined) return letter;
   return { ...letter, pages: [{ ...first, grounds: [...grounds, ...first.grounds] }, ...others] };
+}
+
+function isRightToLeft(text: string): boolean {
+  return /\p{Script=Arabic}|\p{Script=Hebrew}/u.test(text);
 }
 
 function plain(text: string): Run {

@@ -19,11 +19,19 @@ export function testPage({ id, source, checked }: WindowPreset): {
         paragraph('Print at actual size, not fitted to the page. Fold at the marks.'),
         paragraph('Slide the sheet to every corner of the envelope.'),
         paragraph('The whole address must show, and nothing else.'),
-        paragraph(`Measures: ${source} (${checked}).`),
+        paragraph(`Measures: ${source}. ${said[checked]}`),
       ],
     },
   };
 }
+
+const said: Readonly<Record<WindowPreset['checked'], string>> = {
+  read: 'Read in the source itself.',
+  'read-secondary': 'The source itself was not at hand: trust your envelope, not this page.',
+  derived: 'Computed from it: trust your envelope, not this page.',
+  proposal: 'A proposal of this program: trust your envelope, not this page.',
+  'from-memory': 'Nobody looked it up: trust your envelope, not this page.',
+};
 
 function run(text: string) {
   return { text, strong: false, lang: null, isolate: null, href: null };
