@@ -1,4 +1,5 @@
 // The clinic's details arrive; what the user typed leaves. None has a default, for a wrong number could cost a life.
+import { useRef, useState } from 'preact/hooks';
 import type { ClinicForm } from '../desk.js';
 import type { Say } from '../words.js';
 import { TextField, Tick } from './fields.js';
@@ -35,9 +36,12 @@ export function ClinicPart({
   onExample,
   onRemember,
 }: Props) {
+  // Folded by the user alone: folding once the last field has its first digit would cut a phone number short.
+  const [open, setOpen] = useState(missing.length > 0);
+  const heading = useRef<HTMLHeadingElement>(null);
   return (
     <section class="card" aria-labelledby="clinic-heading">
-      <h2 id="clinic-heading">
+      <h2 id="clinic-heading" tabIndex={-1} ref={heading}>
         {say('clinic.heading')}
         {form.name === '' ? null : (
           <>
@@ -49,13 +53,20 @@ export function ClinicPart({
       {missing.length === 0 ? null : (
         <>
           <p>{say('clinic.needed')}</p>
-          <button type="button" onClick={onExample}>
+          <button
+            type="button"
+            onClick={() => {
+              onExample();
+              setOpen(false);
+              heading.current?.focus();
+            }}
+          >
             {say('clinic.example')}
           </button>
         </>
       )}
       {demo ? <p class="notice">{say('clinic.example-on')}</p> : null}
-      <details open={missing.length > 0}>
+      <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>{say('clinic.heading')}</summary>
         <div class="grid">
           {fields.map((each) => (

@@ -39,6 +39,7 @@ export function LetterPart({
 }: Props) {
   const { say } = tongue;
   const frame = useRef<HTMLIFrameElement | null>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   const [told, setTold] = useState('');
   const save = async (format: Saved) => {
     if (format === 'pdf' || format === 'fridge') setTold(say('letter.making'));
@@ -50,7 +51,7 @@ export function LetterPart({
   };
   return (
     <section class="card letter-part" aria-labelledby="letter-heading">
-      <h2 id="letter-heading" tabIndex={-1}>
+      <h2 id="letter-heading" tabIndex={-1} ref={heading}>
         {say('letter.heading')}
       </h2>
       {made.kind === 'waiting' && urgent ? (
@@ -87,7 +88,11 @@ export function LetterPart({
           tongue={tongue}
           sheet={made.callSheet}
           sheetIn={made.callSheetIn}
-          onRelease={onRelease}
+          onRelease={(named) => {
+            onRelease(named);
+            // The form that was in focus goes; the letter comes in its place.
+            heading.current?.focus();
+          }}
         />
       ) : null}
       {made.kind === 'made' ? (

@@ -1,4 +1,5 @@
 // Where results come in: pasted, dropped, opened or typed; what the user did leaves as a new source.
+import { useRef } from 'preact/hooks';
 import { unitsOf } from '../../knowledge/units.js';
 import type { Analyte } from '../../terms.js';
 import type { FormRow, Source } from '../desk.js';
@@ -27,6 +28,7 @@ type Props = {
 };
 
 export function ResultsPart({ say, source, reading, which, onSource, onWhich }: Props) {
+  const heading = useRef<HTMLHeadingElement>(null);
   const take = async (file: File | undefined) => {
     if (file === undefined) return;
     onSource({ kind: 'file', name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
@@ -44,7 +46,9 @@ export function ResultsPart({ say, source, reading, which, onSource, onWhich }: 
         else if (text !== '') onSource({ kind: 'text', text });
       }}
     >
-      <h2 id="results-heading">{say('results.heading')}</h2>
+      <h2 id="results-heading" tabIndex={-1} ref={heading}>
+        {say('results.heading')}
+      </h2>
       <Radios
         legend={say('results.way')}
         value={source.kind === 'form' ? 'form' : 'text'}
@@ -69,7 +73,13 @@ export function ResultsPart({ say, source, reading, which, onSource, onWhich }: 
           <strong>
             <bdi>{say('results.file', { name: source.name })}</bdi>
           </strong>{' '}
-          <button type="button" onClick={() => onSource({ kind: 'text', text: '' })}>
+          <button
+            type="button"
+            onClick={() => {
+              heading.current?.focus();
+              onSource({ kind: 'text', text: '' });
+            }}
+          >
             {say('results.other')}
           </button>
         </p>

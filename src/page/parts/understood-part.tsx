@@ -71,7 +71,7 @@ export function UnderstoodPart({ tongue, reading, confirmed, onConfirm, onCorrec
       ) : null}
       <ul class="lines">
         {lines.map((line) => (
-          <li key={line.analyte} class={`line ${line.state}`}>
+          <li key={line.analyte} class={`line ${line.state}`} tabIndex={-1}>
             <p>
               <span class="sign" aria-hidden="true">
                 {signs[line.state]}
@@ -96,13 +96,22 @@ export function UnderstoodPart({ tongue, reading, confirmed, onConfirm, onCorrec
                   <button
                     key={unit}
                     type="button"
-                    onClick={() => onCorrect(line.analyte, { value: line.value, unit })}
+                    onClick={(event) => {
+                      focusLine(event);
+                      onCorrect(line.analyte, { value: line.value, unit });
+                    }}
                   >
                     {say('understood.use-unit', { unit })}
                   </button>
                 ))}
                 {line.state === 'doubtful' ? (
-                  <button type="button" onClick={() => onConfirm(line.analyte)}>
+                  <button
+                    type="button"
+                    onClick={(event) => {
+                      focusLine(event);
+                      onConfirm(line.analyte);
+                    }}
+                  >
                     {say('understood.stands')}
                   </button>
                 ) : null}
@@ -157,6 +166,11 @@ export function UnderstoodPart({ tongue, reading, confirmed, onConfirm, onCorrec
   );
 }
 
+/** An answered question goes, and its buttons with it: the line keeps the focus. */
+function focusLine({ currentTarget }: { readonly currentTarget: HTMLElement }): void {
+  currentTarget.closest('li')?.focus();
+}
+
 /** The question or the fault of one line. */
 function Why({ tongue, line }: { readonly tongue: PageTongue; readonly line: Line }) {
   const asked =
@@ -209,7 +223,8 @@ function Correct({
         />
         <button
           type="button"
-          onClick={() => {
+          onClick={(event) => {
+            focusLine(event);
             onCorrect(now);
             setTyped(null);
           }}
