@@ -24,7 +24,7 @@ export { reportFileSchema } from './json/index.js';
 export { largestFile } from './sniff.js';
 export { readAge } from './table/person.js';
 export { readColumnMap } from './table/column-map.js';
-export { proposeColumns } from './table/propose.js';
+export { proposeColumns } from './propose-columns.js';
 
 export type InputOptions = {
   /** What a laboratory's columns mean, for tables. */

@@ -7,7 +7,7 @@ import { Stop, status } from '../status.js';
 
 function options(yargs: Argv) {
   return yargs
-    .positional('file', { type: 'string', demandOption: true, describe: 'A CSV or TSV file' })
+    .positional('file', { type: 'string', demandOption: true, describe: 'A CSV, TSV or XLSX file' })
     .example('$0 columns lab.csv > map.json', 'Then: $0 check lab.csv --columns map.json');
 }
 type Words = Awaited<ReturnType<typeof options>['argv']>;
@@ -17,7 +17,7 @@ export const columnsCommand: CommandModule<object, Words> = {
   describe: 'Propose what the columns of a table mean, for a person to confirm',
   builder: (yargs) => options(yargs) as Argv<Words>,
   handler: async ({ file }) => {
-    const proposed = proposeColumns(await readInputFile(file, largestFile));
+    const proposed = await proposeColumns(await readInputFile(file, largestFile));
     if (!proposed.ok) throw new Stop(status.badData, sentences(proposed.problems));
     for (const sentence of sentences(proposed.notes)) console.error(sentence);
     console.error('This is a proposal: look at every line before you use it.');

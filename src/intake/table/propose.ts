@@ -1,28 +1,22 @@
 // A laboratory's table arrives; a column map to look over leaves, with what is doubtful in it.
-import { type Checked, fine, faulty, type Problem } from '../../problem.js';
-import { decode } from '../decode.js';
+import { type Checked, fine, type Problem } from '../../problem.js';
 import { at, fault } from '../fault.js';
 import { orderProvedBy, needsOrder } from '../date-as-written.js';
-import { splitRows } from '../csv/split-rows.js';
 import { type ColumnMeaning, meaningOfColumn } from '../names.js';
 import { provesDecimalComma } from '../number-as-written.js';
 import { unitFamily } from '../unit-family.js';
 import { whichAnalyte } from '../which-analyte.js';
-import type { InputFile } from '../written.js';
 import type { ColumnMap, MappedColumn } from './column-map.js';
 import type { Table } from './table.js';
 import { testHeader } from './test-header.js';
 import { unitsThatFit, type ValuesSay, valuesSay } from './values-say.js';
 
 /**
- * Proposes what the columns of a CSV file mean, by their names, units and what stands below them.
+ * Proposes what the columns of a table mean, by their names, units and what stands below them.
  * It is a proposal for a person to confirm: the notes say what could not be told.
- * @example proposeColumns(file) // { columns: { 'Pat-Nr': 'id', 'FERR (ug/L)': { analyte: 'ferritin', unit: 'ug/L' } }, … }
+ * @example proposeFor(table) // { columns: { 'Pat-Nr': 'id', 'FERR (ug/L)': { analyte: 'ferritin', unit: 'ug/L' } }, … }
  */
-export function proposeColumns(file: InputFile): Checked<ColumnMap> {
-  const split = splitRows(file.name, decode(file.name, file.bytes).text);
-  if (!split.ok) return faulty(split.problems);
-  const table = split.value;
+export function proposeFor(table: Table): Checked<ColumnMap> {
   const notes: Problem[] = [];
   const headers = table.header.cells.map((header) => header.trim());
   const byName = new Set(headers.map(meaningOfColumn));
@@ -41,7 +35,7 @@ export function proposeColumns(file: InputFile): Checked<ColumnMap> {
   };
   if (datesOpen && map.dates === null) {
     notes.push(
-      fault('day-or-month', at(file.name, null, 'dates'), 'cannot tell the day from the month', {
+      fault('day-or-month', at(table.file, null, 'dates'), 'cannot tell the day from the month', {
         expected: "'day-first' or 'month-first'",
       }),
     );

@@ -1,23 +1,34 @@
 // The bytes of an .xlsx file arrive; its first sheet, read as a table, leaves as written reports.
-import { faulty, type Problem } from '../../problem.js';
+import { type Checked, faulty, fine, type Problem } from '../../problem.js';
 import { at, fault } from '../fault.js';
 import type { ColumnMap } from '../table/column-map.js';
 import { readTable } from '../table/index.js';
-import type { TableRow } from '../table/table.js';
+import type { Table, TableRow } from '../table/table.js';
 import type { InputFile, Intake } from '../written.js';
 import { sheetExtent } from './sheet-extent.js';
 import { unpackedSize } from './unpacked-size.js';
 
-/** The reader has no limits of its own: a small file can unpack to a million rows. */
+/**
+ * The reader has no limits of its own: a small file can unpack to a million rows. Held to this many rows and elements
+ * it ends within a second, so that no clock is asked and the same file is always read the same.
+ */
 const largestUnpacked = 24 * 1024 * 1024;
 const mostRows = 25_000;
 const mostColumns = 200;
+
+/** Written reports of a spreadsheet. Problems: those of `xlsxTable`, and those of any table. */
+export async function readXlsx(file: InputFile, map: ColumnMap = {}): Promise<Intake> {
+  const table = await xlsxTable(file);
+  if (!table.ok) return { format: 'xlsx', reports: [faulty(table.problems)], ignored: [] };
+  const read = readTable(table.value, map);
+  return { format: 'xlsx', ...read, ignored: [...table.notes, ...read.ignored] };
+}
 
 /**
  * Reads the first sheet that has cells; others are passed over with a note. Numbers come as the sheet stores them.
  * Problems: no spreadsheet, unpacks beyond 24 MB, more than 25,000 rows, and those of any table.
  */
-export async function readXlsx({ name, bytes }: InputFile, map: ColumnMap = {}): Promise<Intake> {
+export async function xlsxTable({ name, bytes }: InputFile): Promise<Checked<Table>> {
   const size = unpackedSize(bytes);
   if (size === null)
     return refused(
@@ -71,12 +82,11 @@ export async function readXlsx({ name, bytes }: InputFile, map: ColumnMap = {}):
   }
   const width = header.cells.length;
   const table = { file: name, header, rows: rows.map((row) => levelled(row, width)) };
-  const read = readTable(table, map);
   const passed =
     others.length === 0
       ? []
       : [fault('sheets-ignored', at(name, null), 'passed over every sheet but the first')];
-  return { format: 'xlsx', ...read, ignored: [...passed, ...read.ignored] };
+  return fine(table, passed);
 }
 
 type Cell = string | number | boolean | Date | null;
@@ -103,6 +113,6 @@ function textOf(cell: Cell): string {
   return String(cell).trim();
 }
 
-function refused(problem: Problem): Intake {
-  return { format: 'xlsx', reports: [faulty([problem])], ignored: [] };
+function refused(problem: Problem): Checked<Table> {
+  return faulty([problem]);
 }
