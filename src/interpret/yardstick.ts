@@ -92,5 +92,7 @@ function childCells({ patient }: Person): readonly Yardstick[] {
     limit('mcv-child-years'),
   ];
   const years = Math.min(patient.ageMonths / 12, until.value);
-  return [fromRows(base, base.value + perYear.value * years, null, [perYear, until])];
+  // To one decimal, so that the limit that decides is the one that is shown.
+  const low = Math.round(10 * (base.value + perYear.value * years)) / 10;
+  return [fromRows(base, low, null, [perYear, until])];
 }

@@ -242,6 +242,7 @@ describe('other tests', () => {
       'ferritin-usual: analyte ferritin, value 100, unit ug/L, low 20 <- ferritin-likely-child',
     );
     expect(child(60, { ...usual, mcv: 74.9 })).toContain('limit 75 <- mcv-child-base');
+    expect(child(25, { ...usual, mcv: 72 })).toContain('limit 72.1 <- mcv-child-base');
     expect(child(144, { ...usual, mcv: 79.9 })).toContain('limit 80 <- mcv-child-base');
     expect(child(144, { ...usual, 'transferrin-saturation': 46 })).toContain(
       'limit 45 <- saturation-high-children',

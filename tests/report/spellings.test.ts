@@ -231,11 +231,11 @@ describe('a judgement', () => {
   });
 
   it.each([
-    [of('tibc', 350, 'mg/dL'), 'limits-tibc'],
-    [of('transferrin-saturation', 0.35, '%'), 'saturation-fraction'],
-    [of('haemoglobin', 13.2, 'g/L'), 'limits-haemoglobin'],
-  ])('%o names the rule that refused', (judgement, rule) => {
-    expect(judgement).toMatchObject({ verdict: 'impossible', rule });
+    ['tibc', 350, 'mg/dL', 'limits-tibc'],
+    ['transferrin-saturation', 0.35, '%', 'saturation-fraction'],
+    ['haemoglobin', 13.2, 'g/L', 'limits-haemoglobin'],
+  ] as const)('of %s %d %s names the rule that refused: %s', (analyte, value, unit, rule) => {
+    expect(of(analyte, value, unit)).toMatchObject({ verdict: 'impossible', rule });
   });
 
   it.each([
@@ -251,16 +251,20 @@ describe('a judgement', () => {
 
   it.each([
     [
-      of('ferritin', 6000, 'ug/L'),
+      'ferritin',
+      6000,
+      'ug/L',
       '6000 ug/L is above 5000 ug/L, which is seldom seen; is it right, or did the sheet say pmol/L (2670 ug/L)?',
     ],
-    [of('ferritin', 0.5, 'ug/L'), '0.5 ug/L is below 2 ug/L, which is seldom seen; is it right?'],
+    ['ferritin', 0.5, 'ug/L', '0.5 ug/L is below 2 ug/L, which is seldom seen; is it right?'],
     [
-      of('serum-iron', 1, 'umol/L'),
+      'serum-iron',
+      1,
+      'umol/L',
       '1 umol/L is below 2 umol/L, which is seldom seen; is it right, or did the sheet say mg/L (17.91 umol/L)?',
     ],
-  ])('%o asks: %s', (judgement, question) => {
-    expect(judgement).toMatchObject({ verdict: 'doubtful', doubt: { question } });
+  ] as const)('of %s %d %s asks: %s', (analyte, value, unit, question) => {
+    expect(of(analyte, value, unit)).toMatchObject({ verdict: 'doubtful', doubt: { question } });
   });
 
   it('by the printed interval says which unit it fits', () => {
