@@ -124,12 +124,10 @@ function groupsOf(told: Told, letter: Content): readonly IdeaGroup[] {
             ideas: each('tablets', [...letter.tablets.paragraphs.flat(), ...letter.tablets.items]),
           },
         ]),
+    { heading: voice.easy('good-to-know.heading'), ideas: each('warning', letter.cautions) },
     {
       heading: letter.contact.heading,
-      ideas: [
-        ...each('warning', letter.cautions),
-        ...each('phone', [...letter.contact.lines, ...letter.contact.formats]),
-      ],
+      ideas: each('phone', [...letter.contact.lines, ...letter.contact.formats]),
     },
   ].filter(({ ideas }) => ideas.length > 0);
 }

@@ -43,6 +43,13 @@ describe('an easy-read letter', () => {
     for (const { lines } of prose) expect(lines.length).toBeLessThanOrEqual(3);
   });
 
+  it('keeps cautions out of the part about how to reach the clinic', () => {
+    const contact = easy.value.groups.find(({ heading }) => heading.key === 'contact.heading');
+    const keys = contact?.ideas.flatMap(({ lines }) => lines.map(({ key }) => key)) ?? [];
+    expect(keys.length).toBeGreaterThan(1);
+    expect(keys.filter((key) => key.startsWith('caution.'))).toEqual([]);
+  });
+
   it('draws pictograms in the closed subset that its own reader accepts', () => {
     for (const { figure } of ideas) {
       const scene = drawPicture(figure, { lang: 'en', dir: 'ltr' });
