@@ -113,6 +113,32 @@ describe('a number line', () => {
     );
   });
 
+  // Longest label that a translator may write: 32 characters (src/app/languages/notes.ts).
+  it('keeps words of any length inside the picture, apart from the value, or leaves them out', () => {
+    fc.assert(
+      fc.property(range, value, fc.integer({ min: 1, max: 32 }), ([low, high], at, length) => {
+        const line = numberLine(Math.round(at), low, high);
+        const yours = said('x'.repeat(length));
+        const scene = drawPicture({ ...line, labels: { ...line.labels, yours } }, english);
+        const above = textsOf(scene)
+          .filter(({ y }) => y === 11)
+          .map(({ text, x, size, anchor }) => {
+            const room = roomFor(text, size);
+            const left = anchor === 'start' ? x : anchor === 'end' ? x - room : x - room / 2;
+            return { left, right: left + room };
+          })
+          .sort((one, other) => one.left - other.left);
+        for (const { left, right } of above) {
+          expect(left).toBeGreaterThanOrEqual(-1);
+          expect(right).toBeLessThanOrEqual(scene.width + 1);
+        }
+        const [first, second] = above;
+        if (first && second) expect(first.right).toBeLessThan(second.left);
+        if (length <= 11) expect(above).toHaveLength(2);
+      }),
+    );
+  });
+
   it('never runs two limits together into one number', () => {
     const labels = textsOf(drawPicture(numberLine(26000, 30, 400), english)).map(
       ({ text }) => text,

@@ -79,10 +79,18 @@ export function layOut(
 /** Printers leave about this much white at the edges of the sheet. */
 const edgeGap = 18;
 
-/** A letter that spills over onto one more sheet is set with less space between its parts, if that saves the sheet. */
+/** A last page filled less than this looks forgotten. */
+const little = 0.34;
+
+/**
+ * A letter that spills over onto one more sheet, or onto a page that would hold little, is set with less space between
+ * its parts, if that saves the page.
+ */
 function onFewestSheets(elements: readonly Element[], room: number, lead: number) {
   const airy = paginate(elements, room, lead);
-  if (airy === null || airy.length < 3 || airy.length % 2 === 0) return airy;
+  if (airy === null || airy.length < 3) return airy;
+  const spills = airy.length % 2 === 1;
+  if (!spills && (airy.at(-1)?.height ?? room) > little * room) return airy;
   for (const share of look.space.snug) {
     const closer = paginate(snug(elements, share), room, lead);
     if (closer !== null && closer.length < airy.length) return closer;

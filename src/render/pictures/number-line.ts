@@ -111,14 +111,32 @@ function mark(at: number): Shape[] {
   ];
 }
 
-/** The value over its mark, the words beside it on the side with more room. */
+/** How far a value may stand from over its mark, so that its words have room. */
+const aside = 40;
+
+/**
+ * The value over its mark, the words beside it on the side with more room. Words a little too wide push the value
+ * aside; wider ones are left out: the letter says once, above all lines, what the mark is.
+ */
 function valueAbove(line: NumberLine, at: number, speech: Speech): Shape[] {
   const half = roomFor(line.labels.value, 12) / 2;
-  const centre = Math.min(Math.max(at, half + 1), width - half - 1);
-  const onTheRight = centre < width / 2;
+  const over = Math.min(Math.max(at, half + 1), width - half - 1);
+  const onTheRight = over < width / 2;
+  const room = (onTheRight ? width - over : over) - half - 3;
+  const lack = Math.max(0, roomFor(line.labels.yours.text, size) - room);
+  const edge = onTheRight ? over - half - 1 : width - half - 1 - over;
+  const told = lack <= Math.min(aside, edge);
+  const push = told ? lack : 0;
+  const centre = onTheRight ? over - push : over + push;
   const beside = onTheRight ? centre + half + 3 : centre - half - 3;
+  const value = figures(
+    line.labels.value,
+    { x: centre, y: 11, side: 'middle' },
+    { size: 12, strong: true },
+  );
+  if (!told) return [value];
   return [
-    figures(line.labels.value, { x: centre, y: 11, side: 'middle' }, { size: 12, strong: true }),
+    value,
     words(
       line.labels.yours.text,
       { x: beside, y: 11, side: onTheRight ? 'left' : 'right' },

@@ -135,6 +135,19 @@ describe('pages', () => {
     expect(counts.reduce((sum, count) => sum + count, 0)).toBe(30);
   });
 
+  it('number no more for the sake of a few lines, which closer parts take in', () => {
+    const parts = Array.from({ length: 400 }, (_, nth) => paragraph(`Line ${nth}`));
+    const counts = Array.from({ length: 90 }, (_, nth) => {
+      const { pages } = placed(letter(parts.slice(0, 100 + nth)));
+      return { pages: pages.length, last: lines(pages.at(-1)).length };
+    });
+    const most = Math.max(...counts.map(({ last }) => last));
+    for (const { pages, last } of counts) {
+      if (pages === 4) expect(last).toBeGreaterThan(most / 4);
+    }
+    expect(new Set(counts.map(({ pages }) => pages))).toContain(4);
+  });
+
   it('begin anew where the letter asks', () => {
     const made = placed(letter([paragraph('One'), { kind: 'page-break' }, paragraph('Two')]));
     expect(made.pages.map(lines)).toEqual([['One'], ['Two']]);
