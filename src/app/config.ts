@@ -16,19 +16,31 @@ const clinicFile = z.strictObject({
   outOfHours: text.nullable().default(null),
   interpreter: z.strictObject({ phone: text, free: z.boolean() }).nullable().default(null),
   website: z.url().nullable().default(null),
+  logo: text.nullable().default(null),
 });
 
+/** The clinic without its logo, and the name of the logo's file. */
+type Details = Omit<Clinic, 'demo' | 'logo'> & { readonly logo: string | null };
+
 /**
- * Reads the clinic's details from JSON bytes.
+ * Reads the clinic's details from JSON bytes; a logo is another file, and its name is left out here.
  * Problems: not JSON; a missing or empty field (name, addressLines, phone, hours and
  * emergencyNumber are required); an unknown field.
  * @example readClinic('clinic.json', bytes, false) // { ok: true, value: { name: 'Saltmarsh Bay …', … }, … }
  */
 export function readClinic(file: string, bytes: Uint8Array, demo: boolean): Checked<Clinic> {
+  const read = readDetails(file, bytes);
+  if (!read.ok) return read;
+  const { logo: _, ...details } = read.value;
+  return fine({ ...details, demo });
+}
+
+/** The same with the name of the logo's file. */
+export function readDetails(file: string, bytes: Uint8Array): Checked<Details> {
   const json = readJson(file, bytes);
   if (!json.ok) return json;
   const read = clinicFile.safeParse(json.value);
-  if (read.success) return fine({ ...read.data, demo });
+  if (read.success) return fine(read.data);
   return faulty(
     read.error.issues.map(
       (issue): Problem => ({

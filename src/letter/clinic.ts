@@ -11,6 +11,8 @@ export type Clinic = {
   readonly outOfHours: string | null;
   readonly interpreter: { readonly phone: string; readonly free: boolean } | null;
   readonly website: string | null;
+  /** A data: URL as `readLogo` of src/render/logo.ts reads it. */
+  readonly logo?: string;
   /** Invented details: every page is stamped as an example. */
   readonly demo: boolean;
 };

@@ -112,7 +112,12 @@ export type Content = {
   readonly title: Said;
   /** Text of the document's title: no name of the patient in it. */
   readonly documentTitle: string;
-  readonly sender: { readonly name: string; readonly lines: readonly string[] };
+  readonly sender: {
+    readonly name: string;
+    readonly lines: readonly string[];
+    /** A data: URL, or null. */
+    readonly logo: string | null;
+  };
   readonly about: readonly Said[];
   readonly greeting: Said;
   /** Stamps that open every page: example, not checked, translation not checked. */

@@ -40,6 +40,8 @@ export type Block =
       readonly rows: readonly (readonly Cell[])[];
     }
   | { readonly kind: 'notice'; readonly look: NoticeLook; readonly blocks: readonly Block[] }
+  /** The clinic's sign; what stands with it in its section goes beside it. */
+  | { readonly kind: 'logo'; readonly src: string; readonly name: string }
   | { readonly kind: 'figure'; readonly scene: Scene; readonly caption: readonly Run[] | null }
   /** `keep` asks not to be split over pages. */
   | {

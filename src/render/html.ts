@@ -4,6 +4,7 @@ import { base64 } from './base64.js';
 import type { Block, Cell, LetterDocument, PageForm, Run, Running } from './block.js';
 import { escapeHtml } from './escape.js';
 import { look, pictureScale } from './look.js';
+import { readLogo } from './logo.js';
 import { writeSvg } from './pictures/write-svg.js';
 import { styleSheet } from './style-sheet.js';
 
@@ -24,12 +25,14 @@ export function writeHtml(document: LetterDocument, form: PageForm): string {
   const hash = base64(sha256(new TextEncoder().encode(style)));
   const counter: Counter = { pictures: 0 };
   const beside = document.blocks.some(isTwoLanguages);
+  const main = blocksOf(document.blocks, counter);
+  const images = main.includes('<img ') ? ' img-src data:;' : '';
   return [
     '<!doctype html>',
     `<html lang="${escapeHtml(document.lang)}" dir="${document.dir}">`,
     '<head>',
     '<meta charset="utf-8">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none';${images} style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     '<meta name="referrer" content="no-referrer">',
     '<meta name="robots" content="noindex">',
@@ -42,7 +45,7 @@ export function writeHtml(document: LetterDocument, form: PageForm): string {
       ? ''
       : `<header class="running">${runsOf(document.header.runs)}</header>`,
     `<main${beside ? ' class="beside"' : ''}>`,
-    blocksOf(document.blocks, counter),
+    main,
     '</main>',
     document.footer === null
       ? ''
@@ -83,10 +86,20 @@ function blockOf(block: Block, counter: Counter): string {
     case 'section': {
       const lang = block.lang === null ? '' : ` lang="${escapeHtml(block.lang)}"`;
       const dir = block.dir === null ? '' : ` dir="${block.dir}"`;
-      return `<div${block.keep ? ' class="keep"' : ''}${lang}${dir}>${blocksOf(block.blocks, counter)}</div>`;
+      const [logo, ...others] = block.blocks;
+      const names = [block.keep ? 'keep' : '', logo?.kind === 'logo' ? 'letterhead' : '']
+        .filter((name) => name !== '')
+        .join(' ');
+      const held =
+        logo?.kind === 'logo'
+          ? `${blockOf(logo, counter)}<div>${blocksOf(others, counter)}</div>`
+          : blocksOf(block.blocks, counter);
+      return `<div${names === '' ? '' : ` class="${names}"`}${lang}${dir}>${held}</div>`;
     }
     case 'pair':
       return `<div class="pair${block.wide ? ' wide' : ''}"><div>${blockOf(block.first, counter)}</div><div>${blockOf(block.second, counter)}</div></div>`;
+    case 'logo':
+      return logoOf(block);
     case 'page-break':
       return '<div class="page-break"></div>';
     case 'rule':
@@ -132,6 +145,15 @@ function figureOf(figure: Block & { readonly kind: 'figure' }, counter: Counter)
       ? ''
       : `<figcaption class="caption">${runsOf(figure.caption)}</figcaption>`;
   return `<figure>${svg.replace('<svg', `<svg${size}`)}${caption}</figure>`;
+}
+
+/** CSS pixels at the standard size. */
+function logoOf({ src, name }: Block & { readonly kind: 'logo' }): string {
+  const logo = readLogo(src);
+  if (logo === null) return '';
+  const height = (look.logo.height * look.sizes.standard * 4) / 3;
+  const width = (height * logo.width) / logo.height;
+  return `<img class="logo" src="${src}" alt="${escapeHtml(name)}" width="${Math.round(width)}" height="${Math.round(height)}">`;
 }
 
 function runsOf(runs: readonly Run[]): string {

@@ -192,6 +192,8 @@ export const look = {
   notice,
   table,
   shapes: shapes as Readonly<Record<ShapeName, ShapeLook>>,
+  /** em of the base size: a quiet height, at most this share of its column, and the gap to the name. */
+  logo: { height: 2.4, share: 0.3, gap: 0.6 },
   rule: { colour: colour.hair, width: 0.75 },
   /** Text of the running lines, times the base size, and its colour. */
   running: { scale: 0.8, colour: colour.quiet },

@@ -73,7 +73,7 @@ function zip(
       {
         kind: 'pair',
         first: block,
-        second: inOther(beside, other),
+        second: inOther(withoutLogo(beside), other),
       },
     ];
   });
@@ -93,8 +93,18 @@ function holdsPair(block: Block): boolean {
 /** Lines of an address belong together. */
 function isLetterhead({ blocks }: Block & { readonly kind: 'section' }): boolean {
   return blocks.every(
-    (block) => block.kind === 'paragraph' && ['address', 'label'].includes(block.look),
+    (block) =>
+      block.kind === 'logo' ||
+      (block.kind === 'paragraph' && ['address', 'label'].includes(block.look)) ||
+      (block.kind === 'section' && isLetterhead(block)),
   );
+}
+
+/** One clinic, one sign on the page. */
+function withoutLogo(block: Block): Block {
+  if (block.kind !== 'section' || !isLetterhead(block)) return block;
+  const blocks = block.blocks.filter(({ kind }) => kind !== 'logo').map(withoutLogo);
+  return { ...block, blocks };
 }
 
 /** Where two lists of blocks stop having the same shape; null when they never do. */

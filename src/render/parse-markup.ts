@@ -42,7 +42,7 @@ export function markupProblem(
 }
 
 /** Tags without a closing tag. */
-const empty = new Set(['hr']);
+const empty = new Set(['hr', 'img']);
 
 /**
  * Reads markup into a tree. Nothing is repaired: an unknown tag, class or attribute, a tag left open or

@@ -12,6 +12,7 @@ import type {
   TableLook,
 } from './block.js';
 import { type Element, type Node, isElement, markupProblem, parseMarkup } from './parse-markup.js';
+import { readLogo } from './logo.js';
 import { readSvgElement } from './pictures/read-svg.js';
 import { readRuns, textOf } from './read-runs.js';
 
@@ -124,6 +125,8 @@ function readBlock(element: Element, desk: Desk): readonly Block[] {
       return readSection(element, desk);
     case 'figure':
       return readFigure(element, desk);
+    case 'img':
+      return readImage(element, desk);
     case 'hr':
       return [{ kind: look === 'page-break' ? 'page-break' : 'rule' }];
     default:
@@ -226,6 +229,13 @@ function readFigure(figure: Element, desk: Desk): readonly Block[] {
   }
   const runs = caption === undefined ? null : readRuns(caption.children, desk.file, desk.problems);
   return [{ kind: 'figure', scene: scene.value, caption: runs?.length === 0 ? null : runs }];
+}
+
+function readImage({ attributes, line }: Element, desk: Desk): readonly Block[] {
+  const { src = '', alt = '' } = attributes;
+  if (alt !== '' && readLogo(src) !== null) return [{ kind: 'logo', src, name: alt }];
+  refuse(desk, line, 'draw <img>', 'src="{{sender.logo}}" and alt="{{sender.name}}"');
+  return [];
 }
 
 function childrenNamed(parent: Element, tags: readonly string[], desk: Desk): readonly Element[] {

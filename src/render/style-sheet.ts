@@ -29,6 +29,7 @@ export function styleSheet(form: PageForm, corners: Corners): string {
     tables(),
     pictures(),
     pairs(),
+    letterhead(),
     paper(form, corners),
     '@media (forced-colors:active){svg *{forced-color-adjust:auto}.notice{border:1px solid}}',
   ].join('\n');
@@ -169,6 +170,15 @@ function pairs(): string {
     '.pair>div>:first-child,.pair>div>div>:first-child{margin-top:0}',
     '.keep{break-inside:avoid}',
     '.page-break{break-before:page;height:0}',
+  ].join('\n');
+}
+
+/** A logo keeps its own colours, on paper's white even where the screen is dark. */
+function letterhead(): string {
+  const { gap, share } = look.logo;
+  return [
+    `.letterhead{display:flex;gap:${gap}em;align-items:flex-start}.letterhead>div{min-width:0;flex:1}`,
+    `.logo{flex:none;max-width:${share * 100}%;height:auto;background:${look.colour.paper};forced-color-adjust:none}`,
   ].join('\n');
 }
 

@@ -77,6 +77,7 @@ function blockAloud(block: Block, voice: Voice): readonly string[] {
       return blocksAloud(block.blocks, block.dir === null ? voice : { dir: block.dir });
     case 'pair':
       return [...blockAloud(block.first, voice), ...blockAloud(block.second, voice)];
+    case 'logo':
     case 'page-break':
     case 'rule':
       return [];

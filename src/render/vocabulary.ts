@@ -73,6 +73,13 @@ const rules: Readonly<Record<string, TagRule>> = {
   section: { classes: ['keep', 'beside', 'wide'], attributes: { lang, dir } },
   figure: plain,
   figcaption: plain,
+  img: {
+    classes: [],
+    attributes: {
+      src: matching(/^data:image\/(png|svg\+xml);base64,[A-Za-z0-9+/]+=*$/, '{{sender.logo}}'),
+      alt: anything,
+    },
+  },
   hr: withClasses('page-break'),
   strong: plain,
   bdi: { classes: [], attributes: { dir: oneOf('ltr', 'rtl', 'auto') } },

@@ -91,6 +91,7 @@ export const content: Content = {
   sender: {
     name: 'Saltmarsh Bay Health Centre',
     lines: ['2 Pier Road, Saltmarsh Bay', `Phone ${ltr('555 0142')}`],
+    logo: null,
   },
   about: [
     said('Name: \u2068Ana Duarte\u2069'),

@@ -69,8 +69,13 @@ describe("a clinic's own letter", () => {
     ],
     [
       'an unknown tag',
+      '<p>{{title.text}}</p><video src="x">',
+      'row 3, column 22: cannot use the tag <video>',
+    ],
+    [
+      'a picture from elsewhere',
       '<p>{{title.text}}</p><img src="x">',
-      'row 3, column 22: cannot use the tag <img>',
+      'row 3, column 22: cannot use this src on <img>',
     ],
     ['a script', '  <script>', 'row 3, column 3: cannot use the tag <script>'],
     [

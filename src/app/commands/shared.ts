@@ -1,12 +1,13 @@
 // What letter and explain have in common: reading reports, the date, the clinic's details, the endings of names.
 import { existsSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { type InputOptions, largestFile, readInput } from '../../intake/index.js';
 import type { WrittenReport } from '../../intake/written.js';
 import type { Clinic } from '../../letter/index.js';
 import type { Checked } from '../../problem.js';
 import { readDate } from '../../report/index.js';
 import { exampleClinic } from '../assets.js';
-import { readClinic } from '../config.js';
+import { readClinic, readDetails } from '../config.js';
 import { readInputFile } from '../input.js';
 import { sentences } from '../kit.js';
 import { Stop, status } from '../status.js';
@@ -47,6 +48,11 @@ export async function clinicOf(config: string | undefined, demo: boolean): Promi
     ]);
   const { name, bytes } = await readInputFile(path, largestConfig);
   const clinic = readClinic(name, bytes, demo);
+  const details = readDetails(name, bytes);
   if (!clinic.ok) throw new Stop(status.badData, sentences(clinic.problems));
-  return clinic.value;
+  if (!details.ok || details.value.logo === null) return clinic.value;
+  const { readLogoFile } = await import('../logo/read-logo-file.js');
+  const logo = await readLogoFile(dirname(path), details.value.logo);
+  if (!logo.ok) throw new Stop(status.badData, sentences(logo.problems));
+  return { ...clinic.value, logo: logo.value };
 }

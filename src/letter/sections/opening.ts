@@ -5,7 +5,11 @@ import type { Told } from '../letter-input.js';
 import { isolate, ltr, own, type Spoken } from '../say.js';
 
 export function tellSender({ clinic }: Told): Content['sender'] {
-  return { name: clinic.name, lines: clinic.addressLines.map((line) => isolate(own(line))) };
+  return {
+    name: clinic.name,
+    lines: clinic.addressLines.map((line) => isolate(own(line))),
+    logo: clinic.logo ?? null,
+  };
 }
 
 export function tellAbout({ report, options, voice }: Told): readonly Said[] {

@@ -22,7 +22,10 @@ type ElementFacts = {
 };
 
 export type Canvas = AsyncIterable<Uint8Array> & {
-  readonly page: { readonly fonts: Record<string, Reference> };
+  readonly page: {
+    readonly fonts: Record<string, Reference>;
+    readonly xobjects: Record<string, Reference>;
+  };
   readonly addPage: (form: { readonly size: readonly number[]; readonly margin: number }) => void;
   readonly addContent: (operators: string) => void;
   readonly ref: (data: Readonly<Record<string, unknown>>) => Reference;

@@ -1,6 +1,7 @@
 // Placed letters arrive; they are painted and tagged into one open document, whose bytes leave at the end.
 import { look, shapeLook } from '../look.js';
 import { openCanvas, type Canvas, type DocumentFacts, type Element } from './canvas.js';
+import { logoOperators } from './draw-logo.js';
 import type { Fonts } from './fonts.js';
 import { colourOf, edgePath, outlinePath, shapePaint } from './paint.js';
 import type { Ground, Ink, PictureInk, PlacedLetter, PlacedPage, Tag, TextInk } from './placed.js';
@@ -90,7 +91,9 @@ function drawGroup(
   const element = elementOf(sheets.canvas, first.tag, tags, elements, first);
   if (first.kind === 'empty') return;
   element.add(() => {
-    sheets.canvas.addContent(inkOperators(sheets, group));
+    const drawn =
+      first.kind === 'logo' ? logoOperators(sheets.canvas, first) : inkOperators(sheets, group);
+    sheets.canvas.addContent(drawn);
   });
 }
 
@@ -109,7 +112,7 @@ function elementOf(
   const element = canvas.struct(tag.role, {
     ...(tag.lang === null ? {} : { lang: tag.lang }),
     ...(tag.alt === null ? {} : { alt: tag.alt }),
-    ...(ink?.kind === 'picture'
+    ...(ink?.kind === 'picture' || ink?.kind === 'logo'
       ? { bbox: [ink.x, ink.y, ink.x + ink.width, ink.y + ink.height] }
       : {}),
   });

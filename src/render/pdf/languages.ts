@@ -34,6 +34,7 @@ function languagesIn(block: Block): readonly string[] {
       const words = block.scene.shapes.filter((shape) => shape.kind === 'text');
       return [...langs(words), ...langs(block.caption)];
     }
+    case 'logo':
     case 'page-break':
     case 'rule':
       return [];

@@ -3,6 +3,7 @@ import type { Block, Scene } from '../block.js';
 import { look, pictureScale } from '../look.js';
 import { addTag, inset, leftOf, plainRun, type Bench, type Place } from './frame.js';
 import type { Element, Frame, Glue, Strip } from './flow.js';
+import { measureLetterhead } from './measure-letterhead.js';
 import { measureScene } from './measure-scene.js';
 import { measureTable } from './measure-table.js';
 import { composeAt, measureText } from './measure-text.js';
@@ -77,6 +78,8 @@ function measure(block: Block, place: Place, bench: Bench): readonly Element[] {
       return section(block, place, bench);
     case 'pair':
       return pair(block, place, bench);
+    case 'logo':
+      return measureLetterhead(block, [], place, bench, measureAll);
     case 'page-break':
       return [{ kind: 'break', before: 0, after: 0, glue: 0 }];
     case 'rule':
@@ -189,7 +192,11 @@ function section(
     ? place.tag
     : addTag(bench, place.tag, titled ? 'Sect' : 'Div', { lang: other });
   const within = { ...place, lang, dir: block.dir ?? place.dir, tag };
-  const elements = measureAll(block.blocks, within, bench);
+  const [logo, ...others] = block.blocks;
+  const elements =
+    logo?.kind === 'logo'
+      ? measureLetterhead(logo, others, within, bench, measureAll)
+      : measureAll(block.blocks, within, bench);
   if (!block.keep) return elements;
   return elements.map((element, at) =>
     at === elements.length - 1 ? element : { ...element, glue: strongest(element.glue, 1) },

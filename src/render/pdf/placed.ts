@@ -73,10 +73,22 @@ export type PictureInk = {
   readonly shapes: readonly SceneInk[];
 };
 
+/** The clinic's logo as its data: URL; `scale` points for each of its units. */
+export type LogoInk = {
+  readonly kind: 'logo';
+  readonly tag: number;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly scale: number;
+  readonly src: string;
+};
+
 /** Holds a tag's place in the reading order where nothing is drawn, such as an empty cell. */
 type EmptyInk = { readonly kind: 'empty'; readonly tag: number; readonly y: number };
 
-export type Ink = TextInk | PictureInk | EmptyInk;
+export type Ink = TextInk | PictureInk | LogoInk | EmptyInk;
 
 /** Grounds, edges and rules: drawn beneath, outside the reading order. */
 export type Ground =
