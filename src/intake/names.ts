@@ -29,6 +29,8 @@ export const columnMeanings = [
   'comparator',
   'pregnancyWeeks',
   'trimester',
+  'pregnant',
+  'specimen',
   'fasting',
   'sampleTime',
   'language',

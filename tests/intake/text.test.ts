@@ -120,6 +120,35 @@ describe('a pasted sheet', () => {
     ).toEqual([['2026-05-02', ['14']]]);
   });
 
+  it.each([
+    ['Ferritin 9 ug/L (30 - 400) L preliminary', ['ferritin preliminary']],
+    ['Ferritin 9 ug/L (30 - 400) L corrected result', ['ferritin corrected']],
+    ['Ferritin 9 ug/L (30 - 400) L cancelled by the laboratory', []],
+    ['Ferritin 9 ug/L withdrawn', []],
+    ['Test\tResult\tUnit\tStatus\nFerritin\t9\tug/L\tcancelled', ['ferritin cancelled']],
+    ['Test\tSpecimen\tResult\tUnit\nIron\tUrine\t9\tumol/L', []],
+  ])('hears what %s says of its result', async (line, expected) => {
+    const { panel } = await onlyReport('p', `Sex: F\nHb 101 g/L\n${line}`);
+    const others = panel.results.filter(({ analyte }) => analyte !== 'haemoglobin');
+    expect(others.map(({ analyte, status }) => `${analyte} ${status}`)).toEqual(expected);
+  });
+
+  it.each(['Pregnant: 20 weeks', 'Gestation 20 weeks', '20 weeks pregnant', 'Pregnancy weeks: 20'])(
+    'hears of a pregnancy: %s',
+    async (line) => {
+      const report = await onlyReport('p', `Sex: F\n${line}\nFerritin 9 ug/L`);
+      expect(report.patient.pregnancy).toEqual({ weeks: 20, trimester: null });
+    },
+  );
+
+  it('asks how far a pregnancy is, and hears of none', async () => {
+    expect(await problemsIn('p', 'Pregnant: yes\nFerritin 9 ug/L')).toEqual([
+      expect.stringContaining('cannot tell how far the pregnancy is'),
+    ]);
+    const none = await onlyReport('p', 'Pregnant: no\nFerritin 9 ug/L');
+    expect(none.patient.pregnancy).toBeNull();
+  });
+
   it('refuses a row that does not fit the columns above', async () => {
     const text = 'Test\t2026-11-20\t2026-05-02\tUnits\nFerritin\t9\tug/L';
     expect((await problemsIn('x', text)).join()).toContain('cannot tell which cell');

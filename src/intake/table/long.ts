@@ -65,7 +65,12 @@ function testOf(file: string, plan: Plan, row: TableRow, name: string): Named {
       }),
     };
   }
-  const which = whichAnalyte({ name, code, unit: cellOf(plan, row, 'unit'), specimen: null });
+  const which = whichAnalyte({
+    name,
+    code,
+    unit: cellOf(plan, row, 'unit'),
+    specimen: cellOf(plan, row, 'specimen'),
+  });
   if (which.is === 'analyte') return which;
   if (which.is === 'question') {
     const { cannot, found, expected } = which;

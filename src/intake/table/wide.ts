@@ -3,7 +3,7 @@ import type { Problem } from '../../problem.js';
 import { at } from '../fault.js';
 import { saysNoResult } from '../no-result.js';
 import { whichAnalyte } from '../which-analyte.js';
-import { filled, type Proved } from './cells.js';
+import { cellOf, filled, type Proved } from './cells.js';
 import type { AnalytePart } from './column-map.js';
 import { personOf } from './person.js';
 import type { Plan, ResultColumn } from './plan.js';
@@ -52,6 +52,12 @@ function readCell(file: string, plan: Plan, proved: Proved, row: TableRow, colum
         ignored: [],
       };
     }
+  }
+  const specimen = cellOf(plan, row, 'specimen');
+  const measured = whichAnalyte({ name: column.analyte, code: null, unit: null, specimen });
+  if (specimen !== null && measured.is === 'other') {
+    const why = `passed over: ${measured.what ?? column.analyte}`;
+    return { result: null, problems: [], ignored: [fault('other-test', place, why)] };
   }
   const cells = {
     value,

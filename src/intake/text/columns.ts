@@ -4,7 +4,17 @@ import { meaningOfColumn } from '../names.js';
 
 export type TextColumn =
   | {
-      readonly holds: 'test' | 'unit' | 'range' | 'flag' | 'low' | 'high' | 'collected' | 'nothing';
+      readonly holds:
+        | 'test'
+        | 'unit'
+        | 'range'
+        | 'flag'
+        | 'low'
+        | 'high'
+        | 'status'
+        | 'specimen'
+        | 'collected'
+        | 'nothing';
     }
   | { readonly holds: 'value'; readonly collected: string | null };
 
@@ -46,7 +56,8 @@ export function columnsOf(line: string, order: DateOrder | null): readonly TextC
     if (meaning === 'value') return { holds: 'value', collected: null };
     if (meaning === 'test' || meaning === 'unit' || meaning === 'range') return { holds: meaning };
     if (meaning === 'flag' || meaning === 'low' || meaning === 'high') return { holds: meaning };
-    if (meaning === 'collected') return { holds: meaning };
+    if (meaning === 'collected' || meaning === 'status' || meaning === 'specimen')
+      return { holds: meaning };
     return { holds: i === 0 && /^(?:|name|tests?)$/i.test(cell) ? 'test' : 'nothing' };
   });
   const tests = columns.filter(({ holds }) => holds === 'test').length;

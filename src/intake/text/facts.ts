@@ -12,6 +12,8 @@ const wanted: ReadonlySet<ColumnMeaning> = new Set([
   'collected',
   'fasting',
   'sampleTime',
+  'pregnancyWeeks',
+  'pregnant',
 ]);
 
 /**
@@ -21,6 +23,8 @@ const wanted: ReadonlySet<ColumnMeaning> = new Set([
 export function factsOf(line: string): readonly Fact[] {
   const pair = twoCells(line);
   if (pair !== null) return [pair];
+  const weeks = weeksIn(line.trim());
+  if (weeks !== null) return [weeks];
   return line.split(/\t|\s{2,}|;/).flatMap((part) => {
     const [, word, text] =
       /^([\p{L}][\p{L} ./'-]{0,40}?)\s*[:=]\s*(\S.*)$/u.exec(part.trim()) ?? [];
@@ -28,6 +32,18 @@ export function factsOf(line: string): readonly Fact[] {
     const meaning = meaningOfColumn(word);
     return meaning !== null && wanted.has(meaning) ? [{ meaning, text: text.trim() }] : [];
   });
+}
+
+/** 'Gestation 20 weeks' and '20 weeks pregnant'. */
+function weeksIn(line: string): Fact | null {
+  const [, before, behind] =
+    /^([\p{L} ]{1,40}?)\s+(\d{1,2}\s*w\S*(?:\s.{0,20})?)$/iu.exec(line) ?? [];
+  const [, number, word] = /^(\d{1,2}\s*w\p{L}*)\s+(?:of\s+)?(\p{L}{1,20})$/iu.exec(line) ?? [];
+  const meaning = meaningOfColumn(before ?? word ?? '');
+  const text = behind ?? number;
+  return (meaning === 'pregnancyWeeks' || meaning === 'pregnant') && text !== undefined
+    ? { meaning, text }
+    : null;
 }
 
 /** 'Sex' beside 'F', as two cells copied from a sheet; two headers side by side are none. */

@@ -7,6 +7,7 @@ import { readInterval } from '../interval-as-written.js';
 import { isPanelTitle, sexOf } from '../names.js';
 import { provesDecimalComma } from '../number-as-written.js';
 import { orderPanels } from '../order-panels.js';
+import { weeksOfPregnancy } from '../pregnancy-as-written.js';
 import { readAge } from '../table/person.js';
 import { testHeader } from '../table/test-header.js';
 import { whichAnalyte } from '../which-analyte.js';
@@ -96,7 +97,12 @@ function readPlainLine(
     );
     return;
   }
-  const taken = takeResult(reading, parts, collected, row);
+  const status = statusIn(parts.leftOver);
+  if (status === 'void') {
+    reading.pass(row, 'passed over: the line says that its result does not stand');
+    return;
+  }
+  const taken = takeResult(reading, { ...parts, status }, collected, row);
   if (!taken || parts.leftOver === '') return;
   if (/\d/.test(parts.leftOver)) {
     reading.problems.push(
@@ -111,6 +117,16 @@ function readPlainLine(
       ),
     );
   } else reading.pass(row, 'passed over the words behind the result');
+}
+
+/** What the words behind a result say of it. */
+function statusIn(words: string): 'void' | 'corrected' | 'preliminary' | null {
+  if (
+    /\b(?:cancell?ed|withdrawn|deleted|voided|rejected|entered[\s-]+in[\s-]+error)\b/i.test(words)
+  )
+    return 'void';
+  if (/\b(?:corrected|amended|revised)\b/i.test(words)) return 'corrected';
+  return /\b(?:preliminary|provisional|interim)\b/i.test(words) ? 'preliminary' : null;
 }
 
 /** A line of the table headed above; false when it does not fit the header. */
@@ -159,7 +175,15 @@ function readTableLine(
     const printed = readInterval(cell('range'), unit);
     const interval = printed ?? (low === null && high === null ? null : { low, high, text: null });
     const { value } = inside;
-    const said = { name: header.name, value, unit, interval, flag: inside.flag ?? cell('flag') };
+    const said = {
+      name: header.name,
+      value,
+      unit,
+      interval,
+      flag: inside.flag ?? cell('flag'),
+      status: cell('status'),
+      specimen: cell('specimen'),
+    };
     const collected = column.collected ?? own?.date ?? reading.collected;
     if (value !== '') takeResult(reading, said, collected, row);
   });
@@ -174,7 +198,7 @@ function takeFact(reading: Reading, { meaning, text }: Fact, row: number): void 
   const set = (facts: Partial<WrittenPatient>) => {
     for (const [key, value] of Object.entries(facts)) {
       const before = reading.patient[key as keyof WrittenPatient];
-      if (before !== null && value !== null && before !== value)
+      if (before !== null && value !== null && JSON.stringify(before) !== JSON.stringify(value))
         refuse(
           'cannot tell whose results these are: the text says something else above',
           'the results of one person',
@@ -182,6 +206,12 @@ function takeFact(reading: Reading, { meaning, text }: Fact, row: number): void 
     }
     reading.patient = { ...reading.patient, ...facts };
   };
+  if (meaning === 'pregnancyWeeks' || meaning === 'pregnant') {
+    if (/^(?:no|n|false)$/i.test(text)) return;
+    const weeks = weeksOfPregnancy(/^\d{1,2}$/.test(text) ? `${text} weeks` : text, null);
+    if (weeks === null) refuse('cannot tell how far the pregnancy is', 'weeks such as 20');
+    else set({ pregnancy: { weeks, trimester: null } });
+  }
   if (meaning === 'id') set({ id: text });
   if (meaning === 'name') set({ name: text });
   if (meaning === 'sex') {

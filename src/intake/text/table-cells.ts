@@ -34,7 +34,9 @@ export function filledUp(
   byTabs: boolean,
 ): readonly string[] {
   const missing = columns.slice(cells.length);
-  const idle = missing.every(({ holds }) => ['unit', 'range', 'flag', 'nothing'].includes(holds));
+  const idle = missing.every(({ holds }) =>
+    ['unit', 'range', 'flag', 'status', 'nothing'].includes(holds),
+  );
   const sided = columns.some(({ holds }) => holds === 'low' || holds === 'high');
   const fits = cells.every((cell, i) => cell === '' || fitsColumn(cell, columns[i]));
   return byTabs && idle && !sided && fits && cells.length > 1

@@ -17,6 +17,9 @@ export type Said = {
   readonly unit: string | null;
   readonly interval: WrittenInterval | null;
   readonly flag: string | null;
+  /** Such as 'preliminary'; null where the text says nothing. */
+  readonly status?: string | null;
+  readonly specimen?: string | null;
 };
 
 /** What has been read so far, line by line. */
@@ -48,8 +51,8 @@ export function takeResult(
   collected: string | null,
   row: number,
 ): boolean {
-  const { name, unit, interval, flag } = said;
-  const which = whichAnalyte({ name, code: null, unit, specimen: null });
+  const { name, unit, interval, flag, status = null, specimen = null } = said;
+  const which = whichAnalyte({ name, code: null, unit, specimen });
   const here = (field: string) => at(reading.file, row, field);
   if (which.is === 'other') {
     reading.pass(row, `passed over: ${which.what ?? 'a test this program does not explain'}`);
@@ -100,7 +103,7 @@ export function takeResult(
       unit,
       interval,
       labFlag: flag,
-      status: null,
+      status,
       confirmed: false,
     },
   });
