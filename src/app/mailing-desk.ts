@@ -115,7 +115,7 @@ const noPassword: Problem = {
   cannot: 'cannot lock this letter: there is no password for it',
   found: null,
   expected: 'a row with this id in the file of passwords',
-  remedy: null,
+  remedy: 'Add one and give the same command again.',
 };
 
 function noLanguage(known: readonly string[], found: string): Problem {

@@ -88,7 +88,7 @@ describe('a run that is killed', () => {
     expect(letters('killed')).toHaveLength(expected.letter);
     expect(reportsIn(desk.read('killed/calls.csv'), 1)).toHaveLength(expected.phone);
     expect(reportsIn(desk.read('killed/to-fix.csv'), 0)).toHaveLength(expected.fix);
-  }, 600_000);
+  }, Math.max(600_000, kills * 60_000));
 
   it('mends a last record that was torn off, and makes that letter again', () => {
     const path = desk.put('few.csv', evening(3));

@@ -60,7 +60,9 @@ export const mailingCommand: CommandModule<object, Words> = {
     for (const line of next) console.error(line);
     const { made, held, refused } = outcomes;
     if (held + refused > 0)
-      process.exitCode = made + held === 0 ? status.badData : status.someHeldOrRefused;
+      // A share without a letter is no failed share: a scheduler would only repeat it.
+      process.exitCode =
+        made + held === 0 && shard.count === 1 ? status.badData : status.someHeldOrRefused;
   },
 };
 
