@@ -31,8 +31,17 @@ export function styleSheet(form: PageForm, corners: Corners): string {
     pairs(),
     letterhead(),
     paper(form, corners),
-    '@media (forced-colors:active){svg *{forced-color-adjust:auto}.notice{border:1px solid}}',
+    forcedColours(),
   ].join('\n');
+}
+
+/** Shapes keep an author's colours where the reader has chosen others (CSS Color Adjustment 1, 3.1): they take the reader's by name. */
+function forcedColours(): string {
+  const grounds: readonly ColourName[] = ['paper', 'wash', 'sand'];
+  const set = colourNames.map(
+    (name) => `--${name}:${grounds.includes(name) ? 'Canvas' : 'CanvasText'}`,
+  );
+  return `@media (forced-colors:active){:root{${set.join(';')}}.notice{border:1px solid}}`;
 }
 
 function variables(extra: string, colours: Readonly<Record<ColourName, string>>): string {
@@ -64,7 +73,8 @@ function body(form: PageForm): string {
     'a{color:var(--accent);text-underline-offset:.15em}',
     'a:focus-visible{outline:3px solid var(--accent);outline-offset:2px}',
     'strong{font-weight:700}',
-    '.together{white-space:nowrap}',
+    // On a narrow screen a long date in large type may be wider than the line.
+    '@media print,(min-width:30em){.together{white-space:nowrap}}',
     `hr{border:0;border-top:${look.rule.width}pt solid ${paint(look.rule.colour)};margin:${look.space.block}em 0}`,
   ].join('\n');
 }
@@ -149,7 +159,8 @@ function pictures(): string {
   return [
     `figure{margin:${look.space.paragraph}em 0;break-inside:avoid}`,
     'svg{display:block;max-width:100%;height:auto;overflow:visible;stroke-linejoin:round;stroke-linecap:round}',
-    'svg text{font-family:inherit;unicode-bidi:isolate}',
+    // Words of a picture have their places: wider spacing (WCAG 2.2, 1.4.12) would print one over another.
+    'svg text{font-family:inherit;unicode-bidi:isolate;letter-spacing:0!important;word-spacing:0!important}',
     ...each,
   ].join('\n');
 }
