@@ -1,6 +1,7 @@
 // Reports and what the operator says of the person arrive; reports leave with the gaps filled.
 import { type Checked, faulty } from '../problem.js';
 import { fault } from './fault.js';
+import { isOpen } from './pregnancy-as-written.js';
 import type { Intake, WrittenPatient, WrittenReport } from './written.js';
 
 /**
@@ -39,7 +40,10 @@ function filledIn(
   collected: string | null,
 ): Checked<WrittenReport> {
   if (!read.ok) return read;
-  const { patient, panel, place } = read.value;
+  const { panel, place } = read.value;
+  const written = read.value.patient;
+  const asks = isOpen(written.pregnancy) && (facts.pregnancy ?? null) !== null;
+  const patient = asks ? { ...written, pregnancy: null } : written;
   const differs = compared.filter((fact) => differ(facts[fact] ?? null, patient[fact]));
   const wrong = [...differs, ...(differ(collected, panel.collected) ? ['collected'] : [])];
   if (wrong.length > 0) {

@@ -1,9 +1,27 @@
 // A measurement named gestational age arrives (HL7 v2 or FHIR); whole weeks leave, or null where they cannot be read.
 import { meaningOfColumn } from './names.js';
+import type { WrittenPatient } from './written.js';
 
 /** Told by its name alone, for no code of it was seen in an opened source. */
 export function saysPregnancyWeeks(name: string): boolean {
   return meaningOfColumn(name) === 'pregnancyWeeks';
+}
+
+/** True for a measurement that says only whether there is a pregnancy. */
+export function saysPregnancy(name: string): boolean {
+  return meaningOfColumn(name) === 'pregnant';
+}
+
+/** @example saysYes('Pregnant') // true */
+export function saysYes(value: string | null): boolean {
+  return /^(?:y|yes|true|positive|pregnant|currently pregnant)$/i.test((value ?? '').trim());
+}
+
+/** A pregnancy of which nobody says how far it is: later rooms hold results against every trimester. */
+export const openPregnancy = { weeks: null, trimester: null } as const;
+
+export function isOpen(pregnancy: WrittenPatient['pregnancy']): boolean {
+  return pregnancy !== null && pregnancy.weeks === null && pregnancy.trimester === null;
 }
 
 /**

@@ -1,7 +1,8 @@
 // Weeks of pregnancy as a laboratory's system sends them: taken for the day of the sample, or a question.
 import { describe, expect, it } from 'vitest';
+import { readInput } from '../../src/intake/index.js';
 import { weeksOfPregnancy } from '../../src/intake/pregnancy-as-written.js';
-import { onlyReport, problemsIn } from './file.js';
+import { fileOf, onlyReport, problemsIn } from './file.js';
 
 const hl7 = (value: string, unit: string, day = '20261120') =>
   [
@@ -60,5 +61,37 @@ describe('weeks of pregnancy', () => {
       expect.stringContaining('cannot read the weeks (found "140")'),
     ]);
     expect(await problemsIn('a.json', fhir(140, 'd'))).toHaveLength(1);
+  });
+
+  it('that nobody says of a pregnancy are left open', async () => {
+    const status = (answer: string) =>
+      hl7('20', 'weeks').replace(
+        /OBR\|2.*$/s,
+        `OBX|2|CE|82810-3^Pregnancy status^LN||^${answer}||||||F`,
+      );
+    const of = async (name: string, text: string) =>
+      (await onlyReport(name, text)).patient.pregnancy;
+    const open = { weeks: null, trimester: null };
+    expect(await of('a.hl7', status('Pregnant'))).toEqual(open);
+    expect(await of('a.hl7', status('Not pregnant'))).toBeNull();
+    const told = `${hl7('20', 'weeks')}\rOBX|2|CE|^Pregnancy status||^Pregnant||||||F`;
+    expect(await of('a.hl7', told)).toEqual({ weeks: 20, trimester: null });
+    const resource = (answer: string) => ({
+      ...observation('Pregnancy status', 0, ''),
+      valueQuantity: undefined,
+      valueCodeableConcept: { text: answer },
+    });
+    const bundle = (answer: string) =>
+      JSON.stringify({
+        resourceType: 'Bundle',
+        entry: [resource(answer), observation('Ferritin', 9, 'ug/L')].map((one) => ({
+          resource: one,
+        })),
+      });
+    expect(await of('a.json', bundle('Pregnant'))).toEqual(open);
+    expect(await of('a.json', bundle('Not pregnant'))).toBeNull();
+    const patient = { pregnancy: { weeks: 12, trimester: null } };
+    const { reports } = await readInput(fileOf('a.json', bundle('Pregnant')), { patient });
+    expect(reports.map((read) => read.ok && read.value.patient.pregnancy?.weeks)).toEqual([12]);
   });
 });

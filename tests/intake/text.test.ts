@@ -141,9 +141,13 @@ describe('a pasted sheet', () => {
     },
   );
 
-  it('asks how far a pregnancy is, and hears of none', async () => {
-    expect(await problemsIn('p', 'Pregnant: yes\nFerritin 9 ug/L')).toEqual([
-      expect.stringContaining('cannot tell how far the pregnancy is'),
+  it('leaves open how far a pregnancy is, and hears of none', async () => {
+    const open = await onlyReport('p', 'Pregnant: yes\nFerritin 9 ug/L');
+    expect(open.patient.pregnancy).toEqual({ weeks: null, trimester: null });
+    const told = await onlyReport('p', 'Pregnant: yes\nPregnancy weeks: 20\nFerritin 9 ug/L');
+    expect(told.patient.pregnancy).toEqual({ weeks: 20, trimester: null });
+    expect(await problemsIn('p', 'Pregnant: perhaps\nFerritin 9 ug/L')).toEqual([
+      expect.stringContaining('cannot read the weeks of the pregnancy'),
     ]);
     const none = await onlyReport('p', 'Pregnant: no\nFerritin 9 ug/L');
     expect(none.patient.pregnancy).toBeNull();

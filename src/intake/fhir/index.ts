@@ -5,7 +5,13 @@ import { readDate } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
 import type { JsonPart } from '../json/index.js';
 import { type DatedResult, orderPanels } from '../order-panels.js';
-import { saysPregnancyWeeks, weeksOfPregnancy } from '../pregnancy-as-written.js';
+import {
+  openPregnancy,
+  saysPregnancy,
+  saysPregnancyWeeks,
+  saysYes,
+  weeksOfPregnancy,
+} from '../pregnancy-as-written.js';
 import { standing } from '../standing.js';
 import type { Intake, WrittenPatient, WrittenReport } from '../written.js';
 import { observed } from './observed.js';
@@ -28,6 +34,8 @@ type Person = {
   readonly times: Map<string | null, string | null>;
   /** Weeks of pregnancy by the day they were told for. */
   readonly weeks: Map<string | null, number>;
+  /** Days of which the file says only that there was a pregnancy. */
+  readonly pregnant: Set<string | null>;
 };
 
 /** What a DiagnosticReport says for its observations. */
@@ -170,11 +178,20 @@ function takeObservation(
 /** True where the observation is about weeks of pregnancy; weeks that cannot be read are a question. */
 function takePregnancy(
   person: Person,
-  { code, valueQuantity, valueString }: Observation,
+  { code, valueQuantity, valueString, valueCodeableConcept }: Observation,
   day: string | null,
   place: Place,
 ): boolean {
   const names = [code?.text, ...(code?.coding ?? []).map(({ display }) => display)];
+  const { text, coding = [] } = valueCodeableConcept ?? {};
+  const answers = [valueString, text, ...coding.map(({ display }) => display)];
+  if (
+    names.some((name) => name !== undefined && saysPregnancy(name)) &&
+    answers.some((answer) => saysYes(answer ?? null))
+  ) {
+    person.pregnant.add(day);
+    return true;
+  }
   if (!names.some((name) => name !== undefined && saysPregnancyWeeks(name))) return false;
   const written = String(valueQuantity?.value ?? valueString ?? '');
   const unit = valueQuantity?.unit ?? valueQuantity?.code ?? null;
@@ -188,9 +205,10 @@ function takePregnancy(
 }
 
 /** Weeks told for another day are not those of the sample. */
-function pregnantOn(day: string | null, { patient, weeks }: Person): WrittenPatient {
+function pregnantOn(day: string | null, { patient, weeks, pregnant }: Person): WrittenPatient {
   const told = weeks.get(day);
-  return told === undefined ? patient : { ...patient, pregnancy: { weeks: told, trimester: null } };
+  if (told !== undefined) return { ...patient, pregnancy: { weeks: told, trimester: null } };
+  return pregnant.has(day) ? { ...patient, pregnancy: openPregnancy } : patient;
 }
 
 /** Observations of one patient resource, or of one reference that leads nowhere, belong together; others stand alone. */
@@ -217,6 +235,7 @@ function personOf(
     texts: new Set(),
     times: new Map(),
     weeks: new Map(),
+    pregnant: new Set(),
   };
   reading.people.set(key, person);
   return person;

@@ -4,6 +4,7 @@ import { blankContext, blankPatient } from '../blank.js';
 import { readDate } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
 import { type DatedResult, orderPanels } from '../order-panels.js';
+import { openPregnancy } from '../pregnancy-as-written.js';
 import type { Intake, WrittenContext, WrittenPatient, WrittenReport } from '../written.js';
 import { standing } from '../standing.js';
 import { observed } from './observation.js';
@@ -24,6 +25,8 @@ export type Gathering = {
   readonly times: Map<string | null, string | null>;
   /** Weeks of pregnancy by the day they were told for. */
   readonly weeks: Map<string | null, number>;
+  /** Days of which the message says only that there was a pregnancy. */
+  readonly pregnant: Set<string | null>;
   readonly problems: Problem[];
 };
 
@@ -128,9 +131,11 @@ function personsOf(message: Message, file: string, ignored: Problem[]): readonly
     const read = observed(message, segment, file, specimen);
     if (read.is === 'problem') person.problems.push(read.problem);
     if (read.is === 'ignored' && ignored.length < mostNotes) ignored.push(read.note);
-    if (read.is === 'pregnancy')
-      person.weeks.set(collected ?? dayOf(message, segment, 14)?.date ?? null, read.weeks);
     const own = dayOf(message, segment, 14)?.date ?? null;
+    if (read.is === 'pregnancy') {
+      if (read.weeks === null) person.pregnant.add(collected ?? own);
+      else person.weeks.set(collected ?? own, read.weeks);
+    }
     if (read.is === 'result')
       person.dated.push({ collected: collected ?? own, result: read.result });
     told = read.is === 'ignored' ? null : person.notes;
@@ -180,6 +185,7 @@ function personOf(message: Message, pid: Segment, file: string): Gathering {
     notes: [],
     times: new Map(),
     weeks: new Map(),
+    pregnant: new Set(),
     problems,
   };
 }
@@ -217,6 +223,7 @@ function merge(one: Gathering, other: Gathering, file: string): void {
   one.notes.push(...other.notes);
   one.problems.push(...other.problems);
   for (const [day, weeks] of other.weeks) one.weeks.set(day, weeks);
+  for (const day of other.pregnant) one.pregnant.add(day);
   for (const [day, time] of other.times) if (!one.times.has(day)) one.times.set(day, time);
 }
 
@@ -250,7 +257,8 @@ export function reportOf(
 }
 
 /** Weeks told for another day are not those of the sample. */
-function pregnantOn(day: string | null, { patient, weeks }: Gathering): WrittenPatient {
+function pregnantOn(day: string | null, { patient, weeks, pregnant }: Gathering): WrittenPatient {
   const told = weeks.get(day);
-  return told === undefined ? patient : { ...patient, pregnancy: { weeks: told, trimester: null } };
+  if (told !== undefined) return { ...patient, pregnancy: { weeks: told, trimester: null } };
+  return pregnant.has(day) ? { ...patient, pregnancy: openPregnancy } : patient;
 }

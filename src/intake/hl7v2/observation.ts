@@ -4,7 +4,12 @@ import { fault } from '../fault.js';
 import { readInterval } from '../interval-as-written.js';
 import { saysNoResult } from '../no-result.js';
 import { readNumberAsWritten } from '../number-as-written.js';
-import { saysPregnancyWeeks, weeksOfPregnancy } from '../pregnancy-as-written.js';
+import {
+  saysPregnancy,
+  saysPregnancyWeeks,
+  saysYes,
+  weeksOfPregnancy,
+} from '../pregnancy-as-written.js';
 import { whichAnalyte } from '../which-analyte.js';
 import type { WrittenResult } from '../written.js';
 import {
@@ -20,7 +25,8 @@ import {
 export type Observed =
   | { readonly is: 'result'; readonly result: WrittenResult }
   | { readonly is: 'problem'; readonly problem: Problem }
-  | { readonly is: 'pregnancy'; readonly weeks: number }
+  /** Weeks are null where the message says only that there is a pregnancy. */
+  | { readonly is: 'pregnancy'; readonly weeks: number | null }
   | { readonly is: 'ignored'; readonly note: Problem };
 
 /** HL7 table 0085, OBX-11. Letters not here mean a result that stands. */
@@ -54,7 +60,9 @@ export function observed(
   const name = component(message, obx, 3, 2) ?? component(message, obx, 3, 5) ?? '';
   const code = codeOf(message, obx);
   const unit = component(message, obx, 6, 1) ?? component(message, obx, 6, 2);
-  if (saysPregnancyWeeks(name)) return pregnancyIn(message, obx, { ...place, field: 'OBX-5' });
+  if (saysPregnancyWeeks(name)) return pregnancyIn(message, obx, place);
+  if (saysPregnancy(name) && noResult[field(obx, 11).trim()] === undefined)
+    if (saysYes(writtenValue(message, obx))) return { is: 'pregnancy', weeks: null };
   const which = whichAnalyte({ name, code, unit, specimen });
   if (which.is === 'unknown' && which.near !== null) {
     const problem = fault(

@@ -62,9 +62,6 @@ export function personOf(file: string, plan: Plan, proved: Proved, row: TableRow
   const weeks = read('pregnancyWeeks', wholeNumber, notWhole, 'weeks such as 20');
   const pregnant = read('pregnant', yesOrNo, 'cannot tell yes from no', 'yes or no');
   const trimester = read('trimester', wholeNumber, notWhole, '1, 2 or 3');
-  // Limits in pregnancy differ by its weeks; without them a letter would read her results as another woman's.
-  if (pregnant === true && weeks === null && trimester === null)
-    refuse('pregnant', 'cannot tell how far the pregnancy is', 'weeks or a trimester', null);
   return {
     row: row.row,
     collected: collected?.date ?? null,
@@ -83,7 +80,8 @@ export function personOf(file: string, plan: Plan, proved: Proved, row: TableRow
         'cannot tell the sex from this word',
         'female, male or unknown',
       ),
-      pregnancy: weeks === null && trimester === null ? null : { weeks, trimester },
+      pregnancy:
+        weeks === null && trimester === null && pregnant !== true ? null : { weeks, trimester },
       conditions: list('conditions'),
       medicines: list('medicines'),
     },

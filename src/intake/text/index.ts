@@ -7,7 +7,7 @@ import { readInterval } from '../interval-as-written.js';
 import { isPanelTitle, sexOf } from '../names.js';
 import { provesDecimalComma } from '../number-as-written.js';
 import { orderPanels } from '../order-panels.js';
-import { weeksOfPregnancy } from '../pregnancy-as-written.js';
+import { isOpen, openPregnancy, saysYes, weeksOfPregnancy } from '../pregnancy-as-written.js';
 import { readAge } from '../table/person.js';
 import { testHeader } from '../table/test-header.js';
 import { whichAnalyte } from '../which-analyte.js';
@@ -197,7 +197,8 @@ function takeFact(reading: Reading, { meaning, text }: Fact, row: number): void 
     );
   const set = (facts: Partial<WrittenPatient>) => {
     for (const [key, value] of Object.entries(facts)) {
-      const before = reading.patient[key as keyof WrittenPatient];
+      const said = reading.patient[key as keyof WrittenPatient];
+      const before = key === 'pregnancy' && isOpen(reading.patient.pregnancy) ? null : said;
       if (before !== null && value !== null && JSON.stringify(before) !== JSON.stringify(value))
         refuse(
           'cannot tell whose results these are: the text says something else above',
@@ -209,8 +210,9 @@ function takeFact(reading: Reading, { meaning, text }: Fact, row: number): void 
   if (meaning === 'pregnancyWeeks' || meaning === 'pregnant') {
     if (/^(?:no|n|false)$/i.test(text)) return;
     const weeks = weeksOfPregnancy(/^\d{1,2}$/.test(text) ? `${text} weeks` : text, null);
-    if (weeks === null) refuse('cannot tell how far the pregnancy is', 'weeks such as 20');
-    else set({ pregnancy: { weeks, trimester: null } });
+    if (weeks !== null) set({ pregnancy: { weeks, trimester: null } });
+    else if (meaning === 'pregnant' && saysYes(text)) set({ pregnancy: openPregnancy });
+    else refuse('cannot read the weeks of the pregnancy', 'weeks such as 20');
   }
   if (meaning === 'id') set({ id: text });
   if (meaning === 'name') set({ name: text });
