@@ -72,6 +72,14 @@ describe('the house', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('keeps cut-offs from the readers, which see only units and what a value can be', () => {
+    const seen = everyImport.filter(
+      ({ from, to }) => roomOf(from) === 'intake' && roomOf(to) === 'knowledge',
+    );
+    const allowed = ['row.ts', 'units.ts', 'plausible.ts'].map((name) => `knowledge/${name}`);
+    expect(new Set(seen.map(({ to }) => to))).toEqual(new Set(allowed));
+  });
+
   it('lets render see of the earlier rooms only the types of a letter', () => {
     const wrong = everyImport.filter(({ from, to, typeOnly }) => {
       if (roomOf(from) !== 'render' || roomOf(to) === 'render') return false;
