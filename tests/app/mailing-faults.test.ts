@@ -22,6 +22,8 @@ afterAll(desk.clear);
 /** A longer trial: 50 kills over 600 rows. */
 const kills = Number(process.env.IRONLEAF_KILLS ?? 8);
 const rows = Number(process.env.IRONLEAF_ROWS ?? 120);
+/** Milliseconds. */
+const patience = Math.max(600_000, kills * 60_000);
 
 /** PDF as an operator gets it unasked; HTML is quicker. */
 const format = process.env.IRONLEAF_FORMAT ?? 'html';
@@ -64,31 +66,35 @@ async function recorded(out: string, lines: number, child: ChildProcess): Promis
 }
 
 describe('a run that is killed', () => {
-  it(`${kills} times leaves every letter whole, and in the end nothing lost, doubled or half-written`, async () => {
-    const path = desk.put('evening.csv', evening(rows));
-    mailing(path, 'whole');
-    for (let kill = 0; kill < kills; kill += 1) {
-      const child = start(path, 'killed');
-      await recorded('killed', Math.round((rows * kill) / kills), child);
-      await new Promise((done) => setTimeout(done, Math.random() * 60));
-      child.kill('SIGKILL');
-      await ended(child);
-      for (const name of letters('killed').filter((each) => each.endsWith(`.${format}`)))
-        expect(wholeFile.test(latin(`killed/letters/${name}`)), name).toBe(true);
-    }
-    const last = mailing(path, 'killed');
-    expect(last.status).toBe(1);
-    expect(desk.run('verify', 'killed').status).toBe(0);
-    expect(letters('killed')).toEqual(letters('whole'));
-    for (const name of letters('whole'))
-      expect(latin(`killed/letters/${name}`) === latin(`whole/letters/${name}`), name).toBe(true);
-    for (const list of ['calls.csv', 'to-fix.csv', 'recall.csv', 'recall.ics'])
-      expect(desk.read(`killed/${list}`), list).toBe(desk.read(`whole/${list}`));
-    const expected = counts(rows);
-    expect(letters('killed')).toHaveLength(expected.letter);
-    expect(reportsIn(desk.read('killed/calls.csv'), 1)).toHaveLength(expected.phone);
-    expect(reportsIn(desk.read('killed/to-fix.csv'), 0)).toHaveLength(expected.fix);
-  }, Math.max(600_000, kills * 60_000));
+  it(
+    `${kills} times leaves every letter whole, and in the end nothing lost, doubled or half-written`,
+    async () => {
+      const path = desk.put('evening.csv', evening(rows));
+      mailing(path, 'whole');
+      for (let kill = 0; kill < kills; kill += 1) {
+        const child = start(path, 'killed');
+        await recorded('killed', Math.round((rows * kill) / kills), child);
+        await new Promise((done) => setTimeout(done, Math.random() * 60));
+        child.kill('SIGKILL');
+        await ended(child);
+        for (const name of letters('killed').filter((each) => each.endsWith(`.${format}`)))
+          expect(wholeFile.test(latin(`killed/letters/${name}`)), name).toBe(true);
+      }
+      const last = mailing(path, 'killed');
+      expect(last.status).toBe(1);
+      expect(desk.run('verify', 'killed').status).toBe(0);
+      expect(letters('killed')).toEqual(letters('whole'));
+      for (const name of letters('whole'))
+        expect(latin(`killed/letters/${name}`) === latin(`whole/letters/${name}`), name).toBe(true);
+      for (const list of ['calls.csv', 'to-fix.csv', 'recall.csv', 'recall.ics'])
+        expect(desk.read(`killed/${list}`), list).toBe(desk.read(`whole/${list}`));
+      const expected = counts(rows);
+      expect(letters('killed')).toHaveLength(expected.letter);
+      expect(reportsIn(desk.read('killed/calls.csv'), 1)).toHaveLength(expected.phone);
+      expect(reportsIn(desk.read('killed/to-fix.csv'), 0)).toHaveLength(expected.fix);
+    },
+    patience,
+  );
 
   it('mends a last record that was torn off, and makes that letter again', () => {
     const path = desk.put('few.csv', evening(3));

@@ -24,7 +24,8 @@ exit $failed
 
 it('the shares of one file, made at the same time, are joined into whole lists and verified', () => {
   mkdirSync(join(desk.folder, 'bin'));
-  copyFileSync(resolve('examples/clinic.json'), join(desk.folder, 'clinic.json'));
+  for (const name of ['clinic.json', 'clinic-logo.svg'])
+    copyFileSync(resolve('examples', name), join(desk.folder, name));
   desk.put('bin/parallel', standIn);
   desk.put(
     'bin/ironleaf',

@@ -56,9 +56,12 @@ export const mailingCommand: CommandModule<object, Words> = {
     ];
     for (const name of [letterFolder, ...lists.map((list) => shardName(list, shard))])
       console.log(join(words.out, name));
-    const next = shard.count > 1 ? afterShare : afterMailing(words.out, outcomes);
-    for (const line of next) console.error(line);
     const { made, held, refused } = outcomes;
+    const next =
+      shard.count > 1
+        ? afterShare(join(words.out, shardName('calls.pdf', shard)), held)
+        : afterMailing(words.out, outcomes);
+    for (const line of next) console.error(line);
     if (held + refused > 0)
       // A share without a letter is no failed share: a scheduler would only repeat it.
       process.exitCode =

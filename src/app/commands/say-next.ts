@@ -10,7 +10,7 @@ type Outcomes = Readonly<Record<'made' | 'held' | 'refused', number>>;
 export function afterMailing(folder: string, { made, held, refused }: Outcomes): readonly string[] {
   const review = `Next, to check and sign the letters: ${command('review', folder)}`;
   return [
-    ...(held > 0 ? [`First phone ${held}: ${join(folder, 'calls.pdf')} says whom and why.`] : []),
+    ...phoneFirst(join(folder, 'calls.pdf'), held),
     ...(refused > 0
       ? [`${refused} to fix: ${join(folder, 'to-fix.csv')}; then give the same command again.`]
       : []),
@@ -18,9 +18,17 @@ export function afterMailing(folder: string, { made, held, refused }: Outcomes):
   ];
 }
 
-export const afterShare = [
-  'When every share is done, give the same command without --shard: it writes the whole lists.',
-];
+/** @param calls path of the share's own list. */
+export function afterShare(calls: string, held: number): readonly string[] {
+  return [
+    ...phoneFirst(calls, held),
+    'When every share is done, give the same command without --shard: it writes the whole lists.',
+  ];
+}
+
+function phoneFirst(calls: string, held: number): readonly string[] {
+  return held > 0 ? [`First phone ${held}: ${calls} says whom and why.`] : [];
+}
 
 /** @param open letters without a signature. */
 export function afterReview(folder: string, open: number): readonly string[] {
