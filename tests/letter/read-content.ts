@@ -41,7 +41,7 @@ const notProse =
   /^(about\.|greeting\.|value\.(with|without|guide)|result\.[a-z-]+\.name|contact\.(phone|hours)|signature|running|line\.|trend\.|foods:|.*heading|title|document-title|food\.list|picture\..*\.(store|carriers|goods|reuse|title|described))/;
 
 /** Sentences that readability is counted on, with their isolates: no headings, names, values, addresses. */
-export function spokenProse(content: Content): readonly string[] {
+export function spokenProse(content: object): readonly string[] {
   return everySaid(content)
     .filter(({ key }) => !notProse.test(key))
     .map(({ text }) => text);

@@ -15,7 +15,7 @@ describe('the gate', () => {
 
   it('stops a long sentence, a long paragraph, a banned word and a term without its meaning', () => {
     const [letter] = lettersIn(english, false);
-    if (letter === undefined) throw new Error('no letter');
+    if (letter === undefined || !('summary' in letter.content)) throw new Error('no letter');
     const words =
       'This is a rather long and winding sentence that goes on and on until nobody at all can follow it now.';
     const told = { key: 'summary.unclear', text: words };

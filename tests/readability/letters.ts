@@ -1,10 +1,17 @@
 // The example files arrive through every earlier room; every letter they can make leaves, in one language, as content and as blocks.
 import type { Content } from '../../src/letter/content.js';
-import { composeLetter, type Language, type LetterInput } from '../../src/letter/index.js';
+import {
+  composeEasyRead,
+  composeLetter,
+  type Language,
+  type LetterInput,
+} from '../../src/letter/index.js';
 import type { LetterDocument } from '../../src/render/block.js';
 import { analogies } from '../../src/terms.js';
 import { examples } from '../letter/examples.js';
-import { documentOf } from '../render/fixture.js';
+import { renderMarkup } from '../../src/render/markup.js';
+import { readMarkup } from '../../src/render/read-markup.js';
+import { documentOf, shippedTemplate } from '../render/fixture.js';
 
 export type Letter = {
   /** Example and form, such as 'heavy-periods, bakery'. */
@@ -12,13 +19,16 @@ export type Letter = {
   readonly language: string;
   readonly easyRead: boolean;
   readonly input: LetterInput;
-  readonly content: Content;
+  /** What the usual form, or the easy-read form, is told with. */
+  readonly content: Content | EasyContent;
   readonly document: LetterDocument;
 };
 
+type EasyContent = Extract<ReturnType<typeof composeEasyRead>, { ok: true }>['value'];
+
 const read = await examples();
 
-/** Every picture in words, and none. Easy read is another letter, held to its own limits beside it. */
+/** Every picture in words, none, and easy read. */
 function formsOf(everyForm: boolean): readonly Form[] {
   const plain: readonly Form[] = analogies.map((analogy) => ({
     name: analogy,
@@ -26,7 +36,8 @@ function formsOf(everyForm: boolean): readonly Form[] {
   }));
   if (!everyForm) return plain.slice(0, 1);
   const bare: Form = { name: 'no picture', options: { analogy: 'off', easyRead: false } };
-  return [...plain, bare];
+  const easy: Form = { name: 'easy read', options: { analogy: 'off', easyRead: true } };
+  return [...plain, bare, easy];
 }
 
 type Form = {
@@ -39,7 +50,7 @@ export function lettersIn(language: Language, everyForm: boolean): readonly Lett
   return read.flatMap(({ name, input }) =>
     formsOf(everyForm).map((form) => {
       const own = { ...input, language, options: { ...input.options, ...form.options } };
-      const content = composeLetter(own);
+      const content = form.options.easyRead ? composeEasyRead(own) : composeLetter(own);
       if (!content.ok) throw new Error(`${name}: ${JSON.stringify(content.problems)}`);
       return {
         name: `${name.replace('.json', '')}, ${form.name}`,
@@ -47,8 +58,16 @@ export function lettersIn(language: Language, everyForm: boolean): readonly Lett
         easyRead: form.options.easyRead,
         input: own,
         content: content.value,
-        document: documentOf(content.value),
+        document: 'groups' in content.value ? easyOf(content.value) : documentOf(content.value),
       };
     }),
   );
+}
+
+/** Through the shipped template of the easy-read letter. */
+function easyOf(content: EasyContent): LetterDocument {
+  const markup = renderMarkup(shippedTemplate('easy-read'), content);
+  const document = markup.ok ? readMarkup(markup.value, 'easy-read') : markup;
+  if (!document.ok) throw new Error(JSON.stringify(document.problems));
+  return document.value;
 }

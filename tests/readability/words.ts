@@ -6,7 +6,7 @@
  * the same denominator throughout and against '1 in X' (Trevena and others 2013, BMC Med Inform Decis Mak 13 S2:S7).
  */
 export const bannedWords =
-  /\b(normal|normally|abnormal|critical|dangerous|good|bad|fail(ed|ure)?|poor|denies|refuse[sd]?|complian(t|ce)|non-compliant|should|chronic|deteriorat\w+|sanitary|hygiene|feminine|1 in \d+|times more likely|per ?cent)\b/i;
+  /\b(normal|normally|abnormal|critical|dangerous|good(?! to know)|bad|fail(ed|ure)?|poor|denies|refuse[sd]?|complian(t|ce)|non-compliant|should|chronic|deteriorat\w+|sanitary|hygiene|feminine|1 in \d+|times more likely|per ?cent)\b/i;
 
 /**
  * Medical terms a letter may use once it has said them in everyday words. Own list; a gloss at first use is item 4
