@@ -40,6 +40,33 @@ describe('a spreadsheet', () => {
   });
 });
 
+describe('a cell that cannot be read', () => {
+  it('is counted where it holds an error, and taken for empty', async () => {
+    const parts = sheet([
+      ['id', 'Ferritin (ug/L)', 'Hb (g/L)'],
+      ['7', 9, 101],
+    ]).map(({ name, text }) => ({
+      name,
+      text: text.replace('<c r="B2"><v>9</v></c>', '<c r="B2" t="e"><v>#N/A</v></c>'),
+    }));
+    const intake = await readInput({ name: 'lab.xlsx', bytes: zip(parts) });
+    expect(reportsOf(intake).map(resultsOf)).toEqual([['haemoglobin 101 g/L']]);
+    expect(intake.ignored.map(({ found }) => found)).toEqual(['1 such as #N/A']);
+  });
+
+  it('is told with its place where it holds a number that is none', async () => {
+    const cell = '<c r="B2"><v>2.8.1</v></c>';
+    const parts = sheet([
+      ['id', 'Ferritin (ug/L)'],
+      ['7', 9],
+    ]).map(({ name, text }) => ({ name, text: text.replace('<c r="B2"><v>9</v></c>', cell) }));
+    const problems = said(await readInput({ name: 'lab.xlsx', bytes: zip(parts) }));
+    expect(problems).toEqual([
+      expect.stringContaining('lab.xlsx, row 2, column 2: cannot read this cell'),
+    ]);
+  });
+});
+
 describe('a spreadsheet of a few kilobytes that would be laid out without end', () => {
   const withRows = (rows: string) =>
     zip(

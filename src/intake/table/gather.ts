@@ -116,6 +116,7 @@ function union(a: readonly string[], b: readonly string[]): readonly string[] {
 const lasting = ['name', 'birthDate', 'sex'] as const;
 
 function contradictions(file: string, rows: readonly RowFacts[]): readonly Problem[] {
+  if (rows.length < 2) return [];
   return lasting.flatMap((fact) => {
     const known = rows.filter((row) => row.patient[fact] !== null);
     const [first] = known;

@@ -13,7 +13,7 @@ import { unpackedSize } from './unpacked-size.js';
  * it ends within a second, so that no clock is asked and the same file is always read the same.
  */
 const largestUnpacked = 24 * 1024 * 1024;
-const mostRows = 25_000;
+const mostRows = 15_000;
 const mostColumns = 200;
 
 /** Written reports of a spreadsheet. Problems: those of `xlsxTable`, and those of any table. */
@@ -26,7 +26,7 @@ export async function readXlsx(file: InputFile, map: ColumnMap = {}): Promise<In
 
 /**
  * Reads the first sheet that has cells; others are passed over with a note. Numbers come as the sheet stores them.
- * Problems: no spreadsheet, unpacks beyond 24 MB, more than 25,000 rows, and those of any table.
+ * Problems: no spreadsheet, unpacks beyond 24 MB, more than 15,000 rows, and those of any table.
  */
 export async function xlsxTable({ name, bytes }: InputFile): Promise<Checked<Table>> {
   const size = unpackedSize(bytes);
@@ -56,13 +56,10 @@ export async function xlsxTable({ name, bytes }: InputFile): Promise<Checked<Tab
     );
   }
   const { default: readSheets } = await import('read-excel-file/universal');
-  const sheets = await readSheets(new Uint8Array(bytes).buffer).catch(() => null);
-  if (sheets === null)
-    return refused(
-      fault('not-a-spreadsheet', at(name, null), 'cannot read this as a spreadsheet', {
-        expected: 'an .xlsx file',
-      }),
-    );
+  const sheets = await readSheets(new Uint8Array(bytes).buffer).catch((error: unknown) =>
+    refused(whyUnread(name, error)),
+  );
+  if ('ok' in sheets) return sheets;
   const [first, ...others] = sheets
     .map(({ data }) => rowsOf(data))
     .filter((rows) => rows.length > 0);
@@ -86,7 +83,29 @@ export async function xlsxTable({ name, bytes }: InputFile): Promise<Checked<Tab
     others.length === 0
       ? []
       : [fault('sheets-ignored', at(name, null), 'passed over every sheet but the first')];
-  return fine(table, passed);
+  const errors =
+    extent.errors === 0
+      ? []
+      : [
+          fault('error-cells', at(name, null), 'took cells that hold an error for empty ones', {
+            found: `${extent.errors} such as #N/A`,
+          }),
+        ];
+  return fine(table, [...passed, ...errors]);
+}
+
+/** The reader stops at the first cell it cannot read, and says which in its message alone. */
+function whyUnread(name: string, error: unknown): Problem {
+  const [, row, column] =
+    /at row (\d+), col (\d+):/.exec(error instanceof Error ? error.message : '') ?? [];
+  if (row === undefined)
+    return fault('not-a-spreadsheet', at(name, null), 'cannot read this as a spreadsheet', {
+      expected: 'an .xlsx file',
+    });
+  return fault('bad-cell', at(name, Number(row), `column ${column}`), 'cannot read this cell', {
+    expected: 'a number, a text or nothing',
+    remedy: 'Mend the formula or empty the cell, and save the file again.',
+  });
 }
 
 type Cell = string | number | boolean | Date | null;

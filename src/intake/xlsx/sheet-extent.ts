@@ -6,17 +6,22 @@ const directoryEntry = [0x50, 0x4b, 0x01, 0x02];
 const headerLength = 46;
 const localLength = 30;
 
-export type Extent = { readonly rows: number; readonly columns: number };
+export type Extent = {
+  readonly rows: number;
+  readonly columns: number;
+  /** Cells that hold an error of a formula. */
+  readonly errors: number;
+};
 
 /**
  * Farthest row and column any sheet names, and no fewer rows than stand in it without a name; null where the parts
  * cannot be unpacked within `largest` bytes, hold a piece of text longer than any cell, too many elements, or a cell
  * whose place is none.
- * @example sheetExtent(bytes, 24_000_000) // { rows: 7, columns: 11 }
+ * @example sheetExtent(bytes, 24_000_000) // { rows: 7, columns: 11, errors: 0 }
  */
 export function sheetExtent(bytes: Uint8Array, largest: number): Extent | null {
   const file = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const extent = { rows: 0, columns: 0 };
+  const extent = { rows: 0, columns: 0, errors: 0 };
   let [tags, size] = [0, 0];
   try {
     for (let at = nextEntry(bytes, 0); at >= 0; ) {
@@ -43,7 +48,7 @@ export function sheetExtent(bytes: Uint8Array, largest: number): Extent | null {
 const largestCell = 200_000;
 
 /** Twelve filled columns in every row; each tag costs the reader about a microsecond. */
-const mostTags = 1_500_000;
+const mostTags = 900_000;
 
 /** Spreadsheet programs stop at about 65,000 formats of cells (from memory). */
 const mostStyleTags = 400_000;
@@ -106,16 +111,18 @@ const isSheet = /<(?:[^\s<>/]+:)?sheetData[\s/>]/;
 const isStyles = /<(?:[^\s<>/]+:)?styleSheet[\s/>]/;
 const rowsAndCells = /<(?:[^\s<>/]+:)?(row|c)(?=[\s/>])([^<]*)/g;
 const itsPlace = /(?<![\w.-])r\s*=\s*(?:"([^"]*)"|'([^']*)'|(.?))/;
+const isError = /(?<![\w.-])t\s*=\s*["']e["']/;
 const plainPlace = /^([A-Z]{0,3})(\d{1,7})$/;
 
 /**
  * Rows and cells need no `r`; a row that has none lies below the one before. False for a place that is none: the reader
  * would count 'FERRITIN1' as the column it spells, and lay out every cell before it.
  */
-function reach(xml: string, extent: { rows: number; columns: number }): boolean {
+function reach(xml: string, extent: { -readonly [K in keyof Extent]: number }): boolean {
   let rows = 0;
   for (const [, element, attributes = ''] of xml.matchAll(rowsAndCells)) {
     if (element === 'row') extent.rows = Math.max(extent.rows, ++rows);
+    if (isError.test(attributes)) extent.errors += 1;
     const place = itsPlace.exec(attributes);
     if (place === null) continue;
     const [, letters, row] = plainPlace.exec(place[1] ?? place[2] ?? '') ?? [];
