@@ -64,7 +64,7 @@ function tell(said: SaidOfTest): Which {
     return { is: 'other', what: named.kind === 'look-alike' ? named.what : null };
   if (analyte === null) {
     if (row !== null) return { is: 'other', what: null };
-    return { is: 'unknown', near: nearestTest(said.name) };
+    return { is: 'unknown', near: nearestTest(said.name) ?? besideBrackets(said.name) };
   }
   return (
     specimenDisagrees(analyte, said.specimen ?? specimen) ??
@@ -81,6 +81,13 @@ function saidTwice(name: string): NameMeaning | null {
   if (outer === undefined || inner === undefined) return null;
   const [a, b] = [meaningOfName(outer), meaningOfName(inner)];
   return a?.kind === 'analyte' && b?.kind === 'analyte' && a.analyte === b.analyte ? a : null;
+}
+
+/** 'Ferritin (SF)': what stands in the brackets may change the name before them, so it is asked about. */
+function besideBrackets(name: string): Analyte | null {
+  const outer = /^(.+?)\s*[([][^()[\]]+[)\]]$/.exec(name.trim())?.[1];
+  const meaning = outer === undefined ? null : meaningOfName(outer);
+  return meaning?.kind === 'analyte' ? meaning.analyte : null;
 }
 
 /** Names of three or four letters are all near to each other. */

@@ -98,6 +98,7 @@ describe('a name', () => {
   it('offers the nearest name for a misspelt one', () => {
     expect(named('Feritinn')).toEqual({ is: 'unknown', near: 'ferritin' });
     expect(named('Quibbleglobin')).toEqual({ is: 'unknown', near: null });
+    expect(named('Ferritin (SF)')).toEqual({ is: 'unknown', near: 'ferritin' });
   });
 });
 
