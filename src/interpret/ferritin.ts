@@ -107,7 +107,7 @@ function readHigh(
   passed: FerritinRow,
 ): FerritinRead {
   const high = ferritinHigh(person, interval);
-  const answer = high === null ? 'no' : above(quantity, high.value);
+  const answer = high === null ? null : above(quantity, high.value);
   const rules = high?.row ? [high.row.id] : [];
   const at = { low: null, high: high?.value ?? null, rules };
   if (answer === 'yes') return { reading: 'ferritin-high', level: 'high', ...at };

@@ -34,8 +34,8 @@ export function mentzer(person: Person): CombinedIndex | null {
  * @example stfrIndex(person) // sTfR 5, ferritin 30: { value: 3.4, high: true, … }
  */
 export function stfrIndex(person: Person): CombinedIndex | null {
-  const [stfr, ferritin] = [plain(person, 'stfr'), plain(person, 'ferritin')];
-  if (stfr === null || ferritin === null || ferritin <= 1) return null;
+  const [stfr, ferritin] = [plain(person, 'stfr'), plain(person, 'ferritin') ?? 0];
+  if (stfr === null || ferritin <= 1) return null;
   const [low, high] = [limit('stfr-index-inflammation'), limit('stfr-index-deficiency')];
   const exact = stfr / Math.log10(ferritin);
   return {

@@ -48,7 +48,6 @@ export function interpret(report: Report, today: string): Interpretation {
   const sources = sourcesOf([
     ...groups.flatMap(({ rules }) => rules),
     ...readings.flatMap(({ rules }) => rules),
-    ...results.flatMap(({ derived }) => (derived === null ? [] : [derived.rule])),
     ...patternRulesOf(readings, pattern.main),
     ...reasons.flatMap(({ rules }) => rules),
   ]);

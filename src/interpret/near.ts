@@ -17,12 +17,7 @@ function patternsNearby(reading: Reading): readonly Reason[] {
   const { decision, facts, read } = reading;
   const situation = { levels: read.levels, facts: new Set(facts.keys()) };
   const said = new Set([decision.row, ...decision.companions].map(({ pattern }) => pattern));
-  const near = nearMisses(situation, said);
-  const once = near.filter(
-    ({ row, test }, at) =>
-      near.findIndex((one) => one.row.pattern === row.pattern && one.test === test) === at,
-  );
-  return once.map(({ row, test }) => {
+  return nearMisses(situation, said).map(({ row, test }) => {
     // Stryker disable next-line OptionalChaining,ArrayDeclaration: a measured test always has a reason.
     const rules = levelReason(reading, test, read.levels[test])?.rules ?? [];
     return {

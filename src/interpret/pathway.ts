@@ -102,9 +102,10 @@ function pregnancyNotes(person: Person, ida: boolean): readonly Note[] {
   const { pregnancy } = person.patient;
   if (pregnancy === null || !ida) return [];
   const [birth, vein] = [pathway('pathway-pregnancy-birth'), pathway('pathway-pregnancy-vein')];
+  // Stryker disable OptionalChaining,ConditionalExpression,ArrayDeclaration: whoever has deficiency anaemia has a haemoglobin.
   const haemoglobin = person.sure.get('haemoglobin')?.quantity;
-  // Stryker disable next-line all: whoever has deficiency anaemia has a haemoglobin.
   if (haemoglobin === undefined) return [];
+  // Stryker restore all
   const under = below(haemoglobin, birth.value ?? Number.NaN) === 'yes';
   const late = (pregnancy.weeks ?? 0) > (vein.value ?? Number.NaN);
   return [

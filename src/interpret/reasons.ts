@@ -61,7 +61,7 @@ function uncertain({ results }: Reading): readonly Reason[] {
   return results.flatMap((one) => {
     const facts = valueFacts(one);
     if (one.doubt !== null) return [{ code: 'value-doubtful', facts, rules: [] }];
-    const open = one.comparator !== null && one.comparedWith !== null && one.position === null;
+    const open = one.comparedWith !== null && one.position === null;
     return open ? [{ code: 'comparator-undecided', facts, rules: [] }] : [];
   });
 }

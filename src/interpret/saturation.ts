@@ -18,10 +18,10 @@ export type SaturationRead = {
   readonly rules: readonly string[];
 };
 
-/** The cut-off of one role for the group; the row of the sex decides before the one for any. */
+/** The cut-off of one role for the group; the row of the sex, or the only one. */
 export function saturationLimit(group: Group, role: SaturationRow['role']): SaturationRow {
   const rows = saturationLimits.filter((row) => row.role === role);
-  const row = rows.find(({ sex }) => sex === group.sex) ?? rows.find(({ sex }) => sex === 'any');
+  const row = rows.find(({ sex }) => sex === group.sex) ?? rows[0];
   // Stryker disable next-line all: every role has a row for any sex, so only a broken table comes here.
   if (row === undefined) throw new Error(`knowledge: no saturation limit ${role}`);
   return row;

@@ -48,7 +48,7 @@ export function readInterval(
     );
     return { interval: null, copied };
   }
-  const wrong = faultOfEnds(ends, fromEnds === null ? null : fromText);
+  const wrong = faultOfEnds(ends, fromText);
   if (wrong !== null) {
     into.problems.push(fault(wrong.code, place, wrong.cannot, { found: copied, ...wrong.more }));
     return { interval: null, copied };
@@ -117,7 +117,7 @@ function withoutUnit(text: string, unit: string): string {
   // Stryker disable next-line EqualityOperator: behind the end there is no unit.
   for (let at = 1; at < text.length; at += 1)
     // Not between two digits: the unit of a fraction is written 1, and '0.51' must not become '0.5'.
-    if (/^(?:[)\]\s]|\d\D)/.test(text.slice(at - 1)) && readUnit(text.slice(at)) === unit)
+    if (/[)\]\s]|\d\D/.test(text.slice(at - 1, at + 1)) && readUnit(text.slice(at)) === unit)
       return text.slice(0, at);
   return text;
 }

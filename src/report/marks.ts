@@ -40,10 +40,7 @@ export function readLabFlag(written: string | null): FlagRead {
     .normalize('NFKC')
     .toUpperCase()
     .replace(/[\s_()]/g, '');
-  if (whole === '') return { flag: null, offScale: null, known: true };
-  const asWhole = flags.get(whole);
-  if (asWhole !== undefined) return { flag: asWhole, offScale: null, known: true };
-  const parts = whole.split(/[~,;/&|^]+/).filter((part) => part !== '');
+  const parts = whole.split(/[~,;/&|^]/).filter((part) => part !== '');
   const offScale = parts.includes('<') ? '<' : parts.includes('>') ? '>' : null;
   const rest = parts.filter((part) => part !== '<' && part !== '>' && !changeOnly.includes(part));
   const read = rest.map((part) => flags.get(part)).find((flag) => flag !== undefined);

@@ -88,11 +88,13 @@ function contradictedByInterval(candidate: Candidate): Doubt | null {
   const { analyte, unit, value } = candidate;
   if (printedFits(candidate, unit) !== false) return null;
   const row = windowOf(analyte);
-  const likely = otherUnits(analyte, unit).filter(
+  const likely = unitsOnce(analyte).filter(
     ({ code }) => printedFits(candidate, code) && !isSlip(candidate, code),
   );
   const only = likely[0];
-  if (row === undefined || only === undefined || likely.length > 1) return null;
+  // Stryker disable next-line ConditionalExpression: an interval that does not fit was judged by a row.
+  if (row === undefined) return null;
+  if (only === undefined || likely.length > 1) return null;
   const fits = `the printed interval fits ${sayUnit(only.code)}, not ${sayUnit(unit)}`;
   const digits = `${shown(value)} ${sayUnit(only.code)} (${inOurs(analyte, value, only.code)})`;
   return {
@@ -151,7 +153,7 @@ function unusual(
  */
 function otherReadings(candidate: Candidate, limits: LimitRow): readonly string[] {
   const { analyte, value, unit } = candidate;
-  const everyday = otherUnits(analyte, unit)
+  const everyday = unitsOnce(analyte)
     .map(({ code }) => code)
     .filter((code) => {
       const ours = convert(analyte, value, code);
@@ -161,17 +163,11 @@ function otherReadings(candidate: Candidate, limits: LimitRow): readonly string[
   return printedFits(candidate, unit) === false && printed.length > 0 ? printed : everyday;
 }
 
-/** Accepted units whose factor differs from the written one's, each factor once. */
-function otherUnits(analyte: Analyte, unit: string): readonly UnitRow[] {
-  const factor = (row: UnitRow) => `${row.times}/${row.over}`;
+/** Accepted units, each factor once; the written one is among them, for in it the digits are no everyday value. */
+function unitsOnce(analyte: Analyte): readonly UnitRow[] {
   const rows = unitsOf(analyte);
-  const written = rows.find((row) => row.code === unit);
-  const seen = new Set(written === undefined ? [] : [factor(written)]);
-  return rows.filter((row) => {
-    const isNew = !seen.has(factor(row));
-    seen.add(factor(row));
-    return isNew;
-  });
+  const factors = rows.map(({ times, over }) => `${times}/${over}`);
+  return rows.filter((_, at) => factors.indexOf(factors[at] ?? '') === at);
 }
 
 function wouldBe({ analyte, value }: Candidate, intended: readonly string[]): string | null {

@@ -156,6 +156,16 @@ describe('a hold', () => {
     expect(read({ 'serum-iron': 6, tibc: 60 }).hold.reasons).toEqual([]);
   });
 
+  it('names each sign of the body', () => {
+    const context = { symptoms: ['fever', 'jaundice'] } as const;
+    const { hold } = read({ haemoglobin: 100, ferritin: 6 }, { context });
+    expect(
+      hold.reasons
+        .filter(({ code }) => code === 'anaemia-with-jaundice-or-fever')
+        .map(({ facts }) => facts.symptom),
+    ).toEqual(['fever', 'jaundice']);
+  });
+
   it('names its value to two decimals, its unit, its limit and its row', () => {
     expect(read({ haemoglobin: 65.126, ferritin: 100 }).hold.reasons[0]).toEqual({
       code: 'haemoglobin-below-emergency-limit',

@@ -324,6 +324,8 @@ describe('sources', () => {
     const rules = rulesOf({ ...usual, haemoglobin: 125 }, { patient: { sex: 'unknown' } });
     expect(rules).toContain('pattern-nothing-fits');
     expect(rules).toContain('pattern-not-iron');
+    expect(rules).not.toContain('pattern-overload');
+    expect(rules).not.toContain('pattern-recent-iron');
     expect(new Set(rules).size).toBe(rules.length);
   });
 });

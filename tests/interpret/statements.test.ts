@@ -20,6 +20,16 @@ describe('a doubted iron beside a tablet', () => {
     expect(pattern.main === 'post-iron-dose-artefact').toBe(taken);
   });
 
+  it('an injection is named with its days and its row', () => {
+    const values = { ...usual, 'transferrin-saturation': 70 };
+    const { pattern } = read(values, { context: { ironInjectionDaysBefore: 3 } });
+    expect(pattern.supports[0]).toEqual({
+      code: 'recent-iron',
+      facts: { how: 'injection', days: 3 },
+      rules: ['iron-injection-days'],
+    });
+  });
+
   it('leaves nothing said of iron besides', () => {
     const values = { ...usual, 'serum-iron': 50, ferritin: 600 };
     const { pattern } = read(values, { context });
@@ -222,6 +232,36 @@ describe('what weighs against', () => {
     });
   });
 
+  it('is a printed saturation that the computed one denies, without a comparator too', () => {
+    const values = { ...usual, 'transferrin-saturation': 30, 'serum-iron': 9.5, tibc: 75 };
+    expect(read(values).pattern.against).toContainEqual({
+      code: 'value-doubtful',
+      facts: { analyte: 'transferrin-saturation', value: 30, unit: '%' },
+      rules: [],
+    });
+  });
+
+  it('is a mark of the laboratory on a result in range', () => {
+    const haemoglobin = { value: 145, labFlag: 'H' } as const;
+    const { pattern } = read({ ...usual, haemoglobin });
+    expect(pattern.main).toBe('unclear');
+    expect(pattern.against).toEqual([
+      { code: 'outside-laboratory-interval-only', facts: { analyte: 'haemoglobin' }, rules: [] },
+    ]);
+    const quiet = { value: 145, labFlag: 'N' } as const;
+    expect(read({ ...usual, haemoglobin: quiet }).pattern.main).toBe('all-in-range');
+  });
+
+  it('is a ferritin that cannot be told, under its own name beside a TIBC', () => {
+    const { pattern } = read({ haemoglobin: 120, ferritin: 80, tibc: 60 });
+    expect(pattern.against.find(({ code }) => code === 'ferritin-cannot-tell')?.facts).toEqual({
+      analyte: 'ferritin',
+      value: 80,
+      unit: 'ug/L',
+      limit: 100,
+    });
+  });
+
   it('is nothing for a man with everything usual, and nothing is missing', () => {
     expect(read(usual).pattern).toMatchObject({ main: 'all-in-range', against: [], missing: [] });
   });
@@ -264,7 +304,16 @@ describe('both sexes', () => {
     ).toHaveLength(1);
   });
 
-  it('keep a reason that only one of them has to themselves', () => {
+  it('leave out a reason that only one of them has', () => {
+    // Transferrin 1.77 g/L lies in the interval of men alone.
+    const values = { ...usual, ferritin: 20, transferrin: 1.77 };
+    const { pattern } = read(values, { patient });
+    expect(pattern.main).toBe('early-low-intake');
+    expect(codes(pattern.supports)).not.toContain('transferrin-usual');
+    expect(codes(pattern.against)).toContain('transferrin-low');
+  });
+
+  it('share no second statement that one of them has not', () => {
     const { pattern } = read(
       { ...usual, haemoglobin: 172, ferritin: 20, 'transferrin-saturation': 47 },
       { patient },

@@ -390,6 +390,40 @@ describe('a note', () => {
   });
 });
 
+describe('an age', () => {
+  const codesOf = (over: Partial<WrittenPatient>) =>
+    problemsOf(patient(over)).map(({ code }) => code);
+
+  // Worked out by hand for the sample of 20 February 2026: a year either way of 34 completed years.
+  it.each([
+    ['1993-02-20', []],
+    ['1993-02-21', ['age-contradiction']],
+    ['1990-02-21', []],
+    ['1990-02-20', ['age-contradiction']],
+    [' ', []],
+  ])('of 34 beside a birth on %s: %o', (birthDate, codes) => {
+    expect(codesOf({ birthDate })).toEqual(codes);
+  });
+
+  it.each([
+    [35, ['age-contradiction']],
+    [36, []],
+    [47, []],
+    [48, ['age-contradiction']],
+  ])('of 3 years beside %i months: %o', (ageMonths, codes) => {
+    expect(codesOf({ ageYears: 3, ageMonths })).toEqual(codes);
+  });
+
+  it('of a child born on the day of the sample is too young, of no sample is not known', () => {
+    expect(codesOf({ birthDate: '2026-02-20', ageYears: null })).toEqual(['too-young']);
+    const undated = reportOf(one, {
+      patient: { ...somebody, birthDate: '1990-05-02', ageYears: null },
+      panel: { collected: null, results: one },
+    });
+    expect(problemsOf(undated).map(({ code }) => code)).toEqual(['date-missing']);
+  });
+});
+
 describe('what is kept', () => {
   it('of notes is fifty of five hundred characters, blank ones left out', () => {
     const read = (long: readonly string[]) => {

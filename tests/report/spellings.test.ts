@@ -38,6 +38,8 @@ describe('a flag', () => {
 
   it.each([
     ['H~U', 'H', null, true],
+    ['U~', null, null, true],
+    ['~', null, null, true],
     ['~L', 'L', null, true],
     ['D;;H', 'H', null, true],
     ['L/D', 'L', null, true],
@@ -191,6 +193,7 @@ describe('a printed interval', () => {
     ['≥27', { low: 27, high: null }],
     ['>=27', { low: 27, high: null }],
     ['< 33', { low: null, high: 33 }],
+    ['< 0', { low: null, high: 0 }],
     ['5(27 - 33)', null],
     ['(27 - 33)9', null],
     ['x< 33', null],
