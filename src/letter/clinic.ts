@@ -11,7 +11,7 @@ export type Clinic = {
   readonly outOfHours: string | null;
   readonly interpreter: { readonly phone: string; readonly free: boolean } | null;
   readonly website: string | null;
-  /** A data: URL as `readLogo` of src/render/logo.ts reads it. */
+  /** A data: URL as `readLogo` of src/render/logo.ts reads it; the name of a file, as in a configuration, draws nothing. */
   readonly logo?: string;
   /** Invented details: every page is stamped as an example. */
   readonly demo: boolean;

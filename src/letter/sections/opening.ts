@@ -8,7 +8,8 @@ export function tellSender({ clinic }: Told): Content['sender'] {
   return {
     name: clinic.name,
     lines: clinic.addressLines.map((line) => isolate(own(line))),
-    logo: clinic.logo ?? null,
+    // The name of a file, as configurations have it, is for whoever reads files: here it draws nothing.
+    logo: clinic.logo?.startsWith('data:') ? clinic.logo : null,
   };
 }
 
