@@ -260,6 +260,13 @@ describe('a judgement', () => {
       '6000 ug/L is above 5000 ug/L, which is seldom seen; is it right, or did the sheet say pmol/L (2670 ug/L)?',
     ],
     ['ferritin', 0.5, 'ug/L', '0.5 ug/L is below 2 ug/L, which is seldom seen; is it right?'],
+    // Everyday in ug/dL and in ug/L alike, so that neither is suggested.
+    [
+      'serum-iron',
+      255,
+      'umol/L',
+      '255 umol/L is above 60 umol/L, which is seldom seen; is it right?',
+    ],
     [
       'serum-iron',
       1,
