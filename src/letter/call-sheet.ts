@@ -54,7 +54,7 @@ export function composeCallSheet(
           : words('call.patient', { name: patient.name }),
         ...(needsCarer(patient) ? [words('call.carer')] : []),
       ]),
-      block('why', [words(`tier.${tier}`), ...reasons.map(reason), ...results]),
+      block('why', [words(`tier.${tier}`), ...new Set(reasons.map(reason)), ...results]),
       block('say', [words(`call.say.${tier}`, { emergency: clinic.emergencyNumber })]),
       block('ask', [words('call.ask.signs'), words('call.ask.alone'), words('call.ask.clear')]),
       block('record', [words('call.record.line'), words('call.not-reached')]),

@@ -39,6 +39,13 @@ function speaker(messages: Readonly<Record<string, string>>): Say {
 /** A value or a name within a sentence of any direction (Unicode Bidirectional Algorithm, 2.4: isolates). */
 export const isolated = (text: string): string => `\u2068${text}\u2069`;
 
+/**
+ * Several things in a row, as the language joins them.
+ * @example listed('ar', ['هيموغلوبين', 'فيريتين']) // joined by the Arabic word, not by a Latin comma
+ */
+export const listed = (tag: string, parts: readonly string[]): string =>
+  new Intl.ListFormat(tag, { type: 'unit', style: 'short' }).format(parts);
+
 /** A member of a closed list in words, where the page has some. */
 export function sayMember(say: Say, group: string, member: string): string {
   return say(`${group}.${member}` as PageKey);

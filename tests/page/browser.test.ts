@@ -156,6 +156,8 @@ describe('the page in its browser', () => {
     await page.getByRole('heading', { name: words['call.title'] ?? '' }).waitFor();
     expect(await page.locator('.call').first().textContent()).toContain('62 g/L');
     expect(await page.locator('.call[lang=en]').textContent()).toContain('62 g/L');
+    const lines = await page.locator('.call').first().locator('li').allTextContents();
+    expect(new Set(lines).size).toBe(lines.length);
     await page.getByLabel(words['app.language'] ?? '').selectOption('en');
   }, 30_000);
 });

@@ -2,7 +2,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { sayProblem } from '../../problem.js';
 import type { Made } from '../use-made.js';
-import type { PageKey, PageTongue, Say } from '../words.js';
+import { listed, type PageKey, type PageTongue, type Say } from '../words.js';
 import { HoldPart, Stop } from './hold-part.js';
 import { LetterFrame } from './letter-frame.js';
 import { ReadAloud } from './read-aloud.js';
@@ -63,7 +63,7 @@ export function LetterPart({
         <p role="status">
           {needs.length === 0
             ? say('letter.none')
-            : say('letter.missing', { what: needs.join(', ') })}
+            : say('letter.missing', { what: listed(tongue.tag, needs) })}
         </p>
       ) : null}
       {made.kind === 'refused' ? (

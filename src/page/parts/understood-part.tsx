@@ -7,7 +7,7 @@ import { type Analyte, analytes } from '../../terms.js';
 import { askDoubt, doubtOf, possibleUnits, tellFault } from '../ask.js';
 import type { Correction } from '../desk.js';
 import type { Reading } from '../read-desk.js';
-import { type PageTongue, type Say, sayMember } from '../words.js';
+import { listed, type PageTongue, type Say, sayMember } from '../words.js';
 import { SelectField, TextField } from './fields.js';
 
 type Props = {
@@ -146,7 +146,10 @@ export function UnderstoodPart({ tongue, reading, confirmed, onConfirm, onCorrec
             ○
           </span>
           {say('understood.missing-list', {
-            tests: missing.map((test) => sayMember(say, 'test', test)).join(', '),
+            tests: listed(
+              tongue.tag,
+              missing.map((test) => sayMember(say, 'test', test)),
+            ),
           })}
         </p>
       )}
