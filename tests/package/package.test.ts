@@ -51,6 +51,7 @@ describe('the package', () => {
       /^templates\/[\w-]+\.(hbs|md)$/,
       /^locales\/[\w-]+\/[\w-]+\.json$/,
       /^examples\//,
+      /^docs\/[\w-]+\.md$/,
     ];
     const strange = packed.filter(({ path }) => !needed.some((kind) => kind.test(path)));
     expect(strange).toEqual([]);
