@@ -11,15 +11,13 @@ import { needFactors } from '../knowledge/need-factors.js';
 import { needs } from '../knowledge/needs.js';
 import { stepDefaults } from '../knowledge/next-step-defaults.js';
 import type { Row } from '../knowledge/row.js';
-import { swapRows } from '../knowledge/swaps.js';
+import { type SwapRow, swapRows } from '../knowledge/swaps.js';
 import { tabletPointRows } from '../knowledge/tablet-points.js';
 
 /** Every row this room may cite; an id stands in one table only. */
 export const citable: readonly (readonly [row: Row, number: string | null])[] = [
   ...foods.map((row) => [row, `${row.portionIron.low} to ${row.portionIron.high} mg`] as const),
-  ...swapRows.map(
-    (row) => [row, `${row.changePercent.low} to ${row.changePercent.high} %`] as const,
-  ),
+  ...swapRows.map((row) => [row, changeOf(row)] as const),
   ...needs.map((row) => [row, `${row.milligrams} mg/d`] as const),
   ...needFactors.map((row) => [row, `${row.low} to ${row.high} ${row.unit}`] as const),
   ...absorptionRows.map((row) => [row, `${row.value} ${row.unit}`] as const),
@@ -45,4 +43,10 @@ export function sourcesOf(rules: readonly string[]): readonly SourceUsed[] {
     const { source, at, checked } = found.row;
     return { rule, source, at, checked, number: found.number };
   });
+}
+
+function changeOf({ changePercent }: SwapRow): string | null {
+  if (changePercent === null) return null;
+  const { low, high } = changePercent;
+  return low === high ? `${low} %` : `${low} to ${high} %`;
 }

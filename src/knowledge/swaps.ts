@@ -7,8 +7,8 @@ const row = z.strictObject({
   ...rowFields,
   kind: z.enum(['swap', 'answer']),
   size: z.string(),
-  /** Per cent change of the iron taken up from one meal; both ends over the studies. */
-  changePercent: z.strictObject({ low: z.number(), high: z.number() }),
+  /** Per cent change of the iron taken up from one meal; both ends over the studies. Null where the source gives no figure. */
+  changePercent: z.strictObject({ low: z.number(), high: z.number() }).nullable(),
 });
 
 export type SwapRow = z.infer<typeof row>;

@@ -70,8 +70,10 @@ export function foodBlocks(
 function tips({ words, cite }: Sheet, { food, sources }: Advice, language: Language) {
   return [...food.swaps, ...food.answers].map(({ swap, rules }) => {
     const tip = language.words.t(`swap.${swap}`, { ns: 'letter', nest: false });
-    const number = sources.find(({ rule }) => rules.includes(rule))?.number ?? '';
-    return `${words('tip', { tip, number })}${cite(rules)}`;
+    const number = sources.find(({ rule }) => rules.includes(rule))?.number ?? null;
+    const said =
+      number === null ? words('tip-without-figure', { tip }) : words('tip', { tip, number });
+    return `${said}${cite(rules)}`;
   });
 }
 

@@ -57,6 +57,14 @@ describe('the food part', () => {
   it('shows how much a tip changed in the studies, and where they stand', () => {
     // Thankachan 2008: tea with a rice meal -49 %; Hurrell 1999: black tea with bread up to -94 %.
     expect(sheetFor(adviceFor({ diet: { pattern: 'vegan' } }))).toContain('by -94 to -49 %. [1]');
+    // Hurrell 1999: milk in the tea, no change. Tuntawiroon 1991: told without a single figure.
+    const sheet = sheetFor(adviceFor({ diet: { pattern: 'vegan' } }));
+    expect(sheet).toContain(
+      'Milk in the tea does not change this." In single meals, plant iron taken up changed by 0 %.',
+    );
+    expect(sheet).toContain(
+      'makes up for only part of this." The source is quoted here without a figure.',
+    );
   });
 });
 
