@@ -151,6 +151,14 @@ export function shapeLook(name: string): ShapeLook {
   return shapes[name];
 }
 
+/**
+ * Times the base size in points. Large print has no small print: nothing in it is set smaller than its base.
+ * @example scaleOf('small', 14) // 0.85; at 18 it is 1
+ */
+export function scaleOf(name: keyof Scale, base: number): number {
+  return base < sizes.large ? scale[name] : Math.max(1, scale[name]);
+}
+
 /** Everything both outputs need to know about how a letter looks. Spaces are in em of the base size. */
 export const look = {
   page: pages,

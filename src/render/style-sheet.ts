@@ -1,6 +1,6 @@
 // The table of look and a page form arrive; the style sheet of the HTML letter leaves.
 import type { NoticeLook, PageForm, ParagraphLook, TableLook } from './block.js';
-import { type BoxLook, look } from './look.js';
+import { type BoxLook, look, scaleOf } from './look.js';
 
 type ColourName = keyof typeof look.colour;
 const colourNames = Object.keys(look.colour) as readonly ColourName[];
@@ -23,7 +23,7 @@ export function styleSheet(form: PageForm, corners: Corners): string {
     `@media (prefers-color-scheme:dark){@media screen{${variables('color-scheme:dark;', look.dark)}}}`,
     body(form),
     headings(),
-    paragraphs(),
+    paragraphs(look.sizes[form.size]),
     lists(),
     notices(),
     tables(),
@@ -90,12 +90,12 @@ function headings(): string {
   return `${each.join('\n')}\nh1,h2,h3{break-after:avoid}`;
 }
 
-function paragraphs(): string {
+function paragraphs(base: number): string {
   const names = Object.keys(look.scale).filter((name) => !/^h[123]$/.test(name)) as ParagraphLook[];
   return names
     .map((name) => {
       const { strong, colour } = look.text[name];
-      const size = look.scale[name];
+      const size = scaleOf(name, base);
       const margin =
         name === 'address' || name === 'label' ? 0 : round(look.space.paragraph / size);
       return `p.${name},figcaption.${name}{font-size:${size}em;font-weight:${strong ? 700 : 400};color:${paint(colour)};margin:0 0 ${margin}em}`;

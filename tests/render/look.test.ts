@@ -1,6 +1,6 @@
 // The table of look: contrast after WCAG 2.2, the same order in grey, every row present in the style sheet.
 import { describe, expect, it } from 'vitest';
-import { look, pictureScale } from '../../src/render/look.js';
+import { look, pictureScale, scaleOf } from '../../src/render/look.js';
 import { styleSheet } from '../../src/render/style-sheet.js';
 
 /** Relative luminance and contrast ratio as defined in WCAG 2.2. */
@@ -90,5 +90,26 @@ describe('the size of a picture', () => {
     ['never wider than its column', 360, 180, 14, 0.5],
   ])('is %s', (_, width, column, base, expected) => {
     expect(pictureScale(width, column, base)).toBeCloseTo(expected);
+  });
+});
+
+describe('the size of text', () => {
+  const names = Object.keys(look.scale) as (keyof typeof look.scale)[];
+
+  // RNIB and UK Association for Accessible Formats, large print: 16 to 18 point and above, for all of the text; from memory.
+  it('is never under the base in large print, and is as in the table in any other', () => {
+    for (const name of names) {
+      expect(scaleOf(name, look.sizes.large), name).toBeGreaterThanOrEqual(1);
+      expect(scaleOf(name, look.sizes['extra-large']), name).toBeGreaterThanOrEqual(1);
+      expect(scaleOf(name, look.sizes.standard), name).toBe(look.scale[name]);
+    }
+  });
+
+  it('is the same on paper and in the style sheet', () => {
+    const sizeOf = (size: 'standard' | 'large') =>
+      /p\.small,figcaption\.small\{font-size:([\d.]+)em/.exec(
+        styleSheet({ paper: 'A4', size }, { header: '', footer: '', pageOf: '' }),
+      )?.[1];
+    expect([sizeOf('standard'), sizeOf('large')]).toEqual(['0.85', '1']);
   });
 });

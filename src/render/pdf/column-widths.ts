@@ -1,6 +1,6 @@
 // Rows of cells and a column of the page arrive; the widths of the table's columns leave, or none that would do.
 import type { Block, Cell } from '../block.js';
-import { look, pictureScale } from '../look.js';
+import { look, pictureScale, scaleOf } from '../look.js';
 import type { Bench, Place } from './frame.js';
 import { narrowest, unbroken } from './lines.js';
 import { composeAt } from './measure-text.js';
@@ -72,7 +72,7 @@ function blockNeeds(
     case 'paragraph': {
       const at = block.kind === 'heading' ? (`h${block.level}` as const) : block.look;
       const paragraph = composeAt(block.runs, at, place, bench);
-      const em = (bench.base * look.scale[at]) / 1000;
+      const em = (bench.base * scaleOf(at, bench.base)) / 1000;
       return { least: narrowest(paragraph) * em, most: unbroken(paragraph) * em };
     }
     case 'figure': {

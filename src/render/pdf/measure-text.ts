@@ -1,6 +1,6 @@
 // Runs and their look arrive; one strip for each line leaves, tagged and placed across the column.
 import type { Run } from '../block.js';
-import { look, type Scale } from '../look.js';
+import { look, type Scale, scaleOf } from '../look.js';
 import { addTag, leftOf, type Bench, type Place } from './frame.js';
 import type { Glue, Strip } from './flow.js';
 import { breakLines } from './lines.js';
@@ -42,7 +42,7 @@ export function measureText(
   bench: Bench,
 ): readonly Strip[] {
   const paragraph = composeAt(runs, style.look, place, bench);
-  const size = bench.base * look.scale[style.look];
+  const size = bench.base * scaleOf(style.look, bench.base);
   const height = size * leadingOf(style.look, paragraph);
   const baseline = baselineIn(height, size, paragraph);
   const tags = tagsOfRuns(runs, style.tag, place, bench);
