@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     testTimeout: 120_000,
+    hookTimeout: 120_000,
     // Many tests wait for the program or a browser: two at a time keep two cores busy.
     maxWorkers: 2,
     coverage: { provider: 'v8', include: ['src/**/*.ts'] },
