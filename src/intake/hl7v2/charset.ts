@@ -16,7 +16,7 @@ const labels: readonly (readonly [RegExp, string])[] = [
 ];
 
 /**
- * Text of a message file. Without MSH-18, or with a set this program does not know: as any text file.
+ * Text of a message file in the set that MSH-18 names; read as any text file where it is absent or names none we know.
  * @example decodeMessage('lab.hl7', bytes).text
  */
 export function decodeMessage(name: string, bytes: Uint8Array): Decoded {

@@ -1,6 +1,7 @@
 // Blocks of a letter arrive; strips, frames and columns of known height leave, tagged in reading order.
 import type { Block, Scene } from '../block.js';
 import { look, pictureScale } from '../look.js';
+import { strongest, withEnds, withLastGlue } from './ends.js';
 import { addTag, inset, leftOf, plainRun, type Bench, type Place } from './frame.js';
 import type { Element, Frame, Glue, Strip } from './flow.js';
 import { measureLetterhead } from './measure-letterhead.js';
@@ -285,23 +286,4 @@ function rule(place: Place, base: number): Strip {
     grounds: [{ kind: 'rule', x, y: thick / 2, width, thick, colour }],
     repeat: null,
   };
-}
-
-function strongest(a: Glue, b: Glue): Glue {
-  return a > b ? a : b;
-}
-
-function withLastGlue(elements: readonly Element[], glue: Glue): readonly Element[] {
-  return elements.map((element, at) =>
-    at === elements.length - 1 ? { ...element, glue } : element,
-  );
-}
-
-function withEnds(elements: readonly Element[], before: number, after: number) {
-  const last = elements.length - 1;
-  return elements.map((element, at) => ({
-    ...element,
-    before: at === 0 ? before : element.before,
-    after: at === last ? after : element.after,
-  }));
 }

@@ -62,28 +62,23 @@ export type SceneInk =
       readonly glyphs: readonly Glyph[];
     };
 
-export type PictureInk = {
-  readonly kind: 'picture';
+/** Drawn at a place of its own; `scale` points for each of its units. */
+type ScaledInk = {
   readonly tag: number;
   readonly x: number;
   readonly y: number;
   readonly width: number;
   readonly height: number;
   readonly scale: number;
+};
+
+export type PictureInk = ScaledInk & {
+  readonly kind: 'picture';
   readonly shapes: readonly SceneInk[];
 };
 
-/** The clinic's logo as its data: URL; `scale` points for each of its units. */
-export type LogoInk = {
-  readonly kind: 'logo';
-  readonly tag: number;
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-  readonly scale: number;
-  readonly src: string;
-};
+/** The clinic's logo as its data: URL. */
+export type LogoInk = ScaledInk & { readonly kind: 'logo'; readonly src: string };
 
 /** Holds a tag's place in the reading order where nothing is drawn, such as an empty cell. */
 type EmptyInk = { readonly kind: 'empty'; readonly tag: number; readonly y: number };
