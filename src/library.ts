@@ -25,7 +25,7 @@ import type { Advice, Choices } from './advise/advice.js';
 import { openKit as openOurKit, type Kit as OurKit } from './app/kit.js';
 import { makeLetter as makeOurLetter, type MadeFile, type PageFormat } from './app/make-letter.js';
 import { Stop } from './app/status.js';
-import { understand } from './app/understand.js';
+import { measure } from './app/understand.js';
 import { type InputOptions, readInput } from './intake/index.js';
 import type { InputFile, WrittenPatient } from './intake/written.js';
 import { type Interpretation, interpret } from './interpret/index.js';
@@ -138,11 +138,9 @@ export async function readReports(
   const options: InputOptions = said;
   const { reports, ignored } = await readInput(file, options);
   return {
-    reports: reports.map((written) => {
-      if (!written.ok) return written;
-      const read = understand(written.value, today, confirmed);
-      return read.ok ? { ...read, value: read.value.report } : read;
-    }),
+    reports: reports.map((written) =>
+      written.ok ? measure(written.value, today, confirmed) : written,
+    ),
     ignored,
   };
 }

@@ -3,7 +3,7 @@ import type { Intake, WrittenPatient, WrittenReport, WrittenResult } from '../in
 import { nowhere, type Place, type Problem, sayProblem, visible } from '../problem.js';
 import type { Report, Result } from '../report/index.js';
 import type { Analyte } from '../terms.js';
-import { understand } from './understand.js';
+import { measure } from './understand.js';
 
 export const standings = ['understood', 'doubtful', 'ignored', 'wrong'] as const;
 export type Standing = (typeof standings)[number];
@@ -40,11 +40,11 @@ export function sayUnderstanding(
       lines.push(...written.problems.map((problem) => lineOf('wrong', problem)));
       continue;
     }
-    const read = understand(written.value, today, confirmed);
+    const read = measure(written.value, today, confirmed);
     people.push(personOf(written.value));
     if (read.ok) {
       usable += 1;
-      lines.push(...measured(read.value.report));
+      lines.push(...measured(read.value));
       read.notes.forEach(passed);
     } else {
       lines.push(...panelsOf(written.value).map(asWritten));
