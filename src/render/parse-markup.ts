@@ -42,7 +42,7 @@ export function markupProblem(
 }
 
 /** Tags without a closing tag. */
-const empty = new Set(['hr', 'img']);
+export const emptyTags: ReadonlySet<string> = new Set(['hr', 'img']);
 
 /**
  * Reads markup into a tree. Nothing is repaired: an unknown tag, class or attribute, a tag left open or
@@ -74,7 +74,7 @@ export function parseMarkup(markup: string, file: string): Checked<readonly Node
         const element = open.length > 1 ? open.pop() : undefined;
         if (!implied) closings.add(parser.startIndex);
         const selfClosed = implied && markup.startsWith('/>', parser.endIndex - 1);
-        if (implied && !selfClosed && !empty.has(tag)) {
+        if (implied && !selfClosed && !emptyTags.has(tag)) {
           complain(element?.line ?? 1, `find the end of <${tag}>`, `</${tag}>`);
         }
       },

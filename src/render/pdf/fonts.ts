@@ -1,6 +1,8 @@
 // Font files arrive through a reader; opened faces that shape text and can be cut down leave.
 import { bounded, type Bounded } from '../../bounded.js';
+import type { Block } from '../block.js';
 import { familiesFor, latin, lendersFor, type Family } from './faces.js';
+import type { Measured } from './measure-once.js';
 import type { Paragraph } from './paragraph.js';
 import { harfbuzzReady } from './harfbuzz-ready.js';
 import { openFace, shapeText, type OpenFace, type Shaped } from './shape.js';
@@ -18,6 +20,8 @@ export type Fonts = {
   readonly faceOfFile: (file: string) => OpenFace;
   readonly shape: (face: OpenFace, text: string, rtl: boolean, lang: string) => Shaped;
   readonly paragraphs: Bounded<Paragraph>;
+  /** Blocks measured in these faces, by their places; they live as long as their blocks. */
+  readonly measured: WeakMap<Block, Map<string, Measured>>;
 };
 
 const wordsKept = 20_000;
@@ -76,6 +80,7 @@ export async function openFonts(source: string | ReadFile): Promise<Fonts> {
       return shaped;
     },
     paragraphs: bounded<Paragraph>(paragraphsKept),
+    measured: new WeakMap(),
   };
 }
 

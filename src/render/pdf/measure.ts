@@ -4,6 +4,7 @@ import { look, pictureScale } from '../look.js';
 import { strongest, withEnds, withLastGlue } from './ends.js';
 import { addTag, inset, leftOf, plainRun, type Bench, type Place } from './frame.js';
 import type { Element, Frame, Glue, Strip } from './flow.js';
+import { measureOnce } from './measure-once.js';
 import { measureLetterhead } from './measure-letterhead.js';
 import { measureScene } from './measure-scene.js';
 import { measureTable } from './measure-table.js';
@@ -21,7 +22,7 @@ export function measureAll(
     return paragraph(only, place, bench, place.tag);
   }
   return blocks.flatMap((block, at) => {
-    const elements = measure(block, place, bench);
+    const elements = measureOnce(block, place, bench, measure);
     if (block.kind === 'pair' && introduces(blocks, at)) return withLastGlue(elements, 2);
     if (block.kind !== 'paragraph') return elements;
     const next = blocks[at + 1];
