@@ -22,7 +22,7 @@ export type { LargeFile } from './large-file.js';
 export type { ReportRead, ReportSource } from './report-source.js';
 export { reportFileSchema } from './json/index.js';
 export { largestFile } from './sniff.js';
-export { readAge } from './table/person.js';
+export { readAge } from './age-as-written.js';
 export { readColumnMap } from './table/column-map.js';
 export { proposeColumns } from './propose-columns.js';
 

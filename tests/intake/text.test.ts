@@ -92,6 +92,42 @@ describe('a pasted sheet', () => {
     expect([report.patient.sex, report.panel.collected]).toEqual([null, null]);
   });
 
+  // One blank between facts, as a copied page often has it: common practice, no source.
+  it.each([
+    ['Sex: F Collected: 20/11/2026', { sex: 'female' }, '2026-11-20'],
+    ['ID: SB-7 Sex: F DOB: 1984-03-09', { id: 'SB-7', birthDate: '1984-03-09' }, null],
+    ['Age: 42 years Sex: F', { ageYears: 42, sex: 'female' }, null],
+    ['Fasting: yes Date collected: 20/11/2026 08:40', {}, '2026-11-20'],
+    ['Name: Tamsin Quill\tSex: F Collected: 20/11/2026', { name: 'Tamsin Quill' }, '2026-11-20'],
+  ])('parts the facts of %s', async (line, patient, collected) => {
+    const report = await onlyReport('x', `${line}\nFerritin 9 ug/L`);
+    expect(report.patient).toMatchObject(patient);
+    expect(report.panel.collected).toBe(collected);
+  });
+
+  it.each([
+    'Sex: F Ferritin: 9 ug/L (30 - 400)',
+    'Ferritin   9 ug/L (30 - 400)   Sex: F',
+    'Sex: F; Ferritin 9 ug/L (30 - 400)',
+    'Collected: 20/11/2026   Sex: F   Ferritin   9 ug/L   30 - 400',
+  ])('reads the result that stands beside facts: %s', async (line) => {
+    const report = await onlyReport('x', line);
+    expect(resultsOf(report)).toEqual(['ferritin 9 ug/L 30..400']);
+    expect(report.patient.sex).toBe('female');
+  });
+
+  it.each([
+    'Name: Tamsin Quill DOB: 09/03/1984',
+    'ID: SB-7 Ward: 4 Sex: F',
+    'Sex: F Mother name: Ida Quill',
+    'Collected: 20/11/2026 Mother DOB: 01/02/1950',
+  ])('asks where a fact ends rather than misread %s', async (line) => {
+    const [only = '', ...more] = await problemsIn('x', `${line}\nFerritin 9 ug/L`);
+    expect(more).toEqual([]);
+    expect(only).toMatch(/cannot tell where this ends; expected each fact on a line of its own/);
+    expect(only).not.toMatch(/Quill/);
+  });
+
   it.each([
     [
       'tabs',

@@ -1,5 +1,6 @@
 // One row arrives; what it says of the person and the sample leaves, with its problems.
 import type { Problem } from '../../problem.js';
+import { readAge } from '../age-as-written.js';
 import { blankContext, blankPatient } from '../blank.js';
 import { type DateAsWritten, readDate } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
@@ -108,19 +109,6 @@ function timeIn(collected: DateAsWritten | null): string | null {
 function nameOf(cell: (meaning: ColumnMeaning) => string | null): WrittenPatient['name'] {
   const parts = [cell('givenName'), cell('surname')].filter((part) => part !== null);
   return cell('name') ?? (parts.length === 0 ? null : parts.join(' '));
-}
-
-/** @example readAge('8 months') // { years: null, months: 8 } */
-export function readAge(
-  text: string,
-): { readonly years: number | null; readonly months: number | null } | null {
-  const [, digits, word = 'y'] = /^(\d{1,4})\s*([\p{L}]*)\.?$/u.exec(text.trim()) ?? [];
-  if (digits === undefined) return null;
-  if (/^(?:|y|yr|yrs|year|years|a|a\u00F1os|ans|jahre|j)$/i.test(word))
-    return { years: Number(digits), months: null };
-  return /^(?:mo|mon|mos|mth|mths|month|months|meses|mois|monate)$/i.test(word)
-    ? { years: null, months: Number(digits) }
-    : null;
 }
 
 function wholeNumber(text: string): number | null {

@@ -1,24 +1,23 @@
 // Pasted text arrives; one written report leaves, with every line understood, doubtful or passed over with why.
 import { faulty, fine, type Problem } from '../../problem.js';
 import { blankContext } from '../blank.js';
-import { type DateAsWritten, orderProvedBy, readDate } from '../date-as-written.js';
+import { orderProvedBy } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
-import { readInterval } from '../interval-as-written.js';
-import { isPanelTitle, sexOf } from '../names.js';
+import { isPanelTitle } from '../names.js';
 import { provesDecimalComma } from '../number-as-written.js';
 import { orderPanels } from '../order-panels.js';
-import { isOpen, openPregnancy, saysYes, weeksOfPregnancy } from '../pregnancy-as-written.js';
-import { readAge } from '../table/person.js';
 import { testHeader } from '../table/test-header.js';
 import { whichAnalyte } from '../which-analyte.js';
-import type { Intake, WrittenPatient } from '../written.js';
-import { cellsOf, columnsOf, type TextColumn } from './columns.js';
+import type { Intake } from '../written.js';
+import { cellsOf, columnsOf } from './columns.js';
 import { type DateBeside, dateBeside } from './date-beside.js';
-import { type Fact, factsOf } from './facts.js';
+import { factsOf } from './facts.js';
 import { lineParts, severalResults } from './line.js';
 import { logicalLines, mostLines } from './logical-lines.js';
-import { filledUp, isPlainResult, valueCell } from './table-cells.js';
-import { Reading, takeResult } from './take-result.js';
+import { Reading } from './reading.js';
+import { readTableLine } from './table-line.js';
+import { takeDay, takeFact } from './take-fact.js';
+import { takeResult } from './take-result.js';
 
 /**
  * Reads text copied from a record or a letter: lines with a test, a value, a unit, an interval and a mark,
@@ -45,9 +44,10 @@ function tooLong(name: string): Problem {
 }
 
 function readLine(reading: Reading, line: string, row: number): void {
-  const facts = factsOf(line);
+  const { facts, rest } = factsOf(line);
   if (facts.length > 0) {
     for (const fact of facts) takeFact(reading, fact, row);
+    for (const stretch of rest) readLine(reading, stretch, row);
     return;
   }
   const columns = columnsOf(line, reading.order);
@@ -56,7 +56,7 @@ function readLine(reading: Reading, line: string, row: number): void {
       columns.some((column) => column.holds === 'value' && column.collected === null) &&
       /\d[/.-]\d/.test(line)
     )
-      reading.problems.push(dayOrMonth(reading.file, row));
+      reading.askOrder(row);
     reading.columns = columns;
     return;
   }
@@ -68,7 +68,7 @@ function readLine(reading: Reading, line: string, row: number): void {
 
 /** A result with its day before it, or a title with its day: the results below are of that day. */
 function readDatedLine(reading: Reading, { date, text }: DateBeside, row: number): void {
-  if (date === null) reading.problems.push(dayOrMonth(reading.file, row));
+  if (date === null) reading.askOrder(row);
   else if (isPanelTitle(text)) takeDay(reading, date);
   else readPlainLine(reading, text, row, date.date);
 }
@@ -127,128 +127,6 @@ function statusIn(words: string): 'void' | 'corrected' | 'preliminary' | null {
     return 'void';
   if (/\b(?:corrected|amended|revised)\b/i.test(words)) return 'corrected';
   return /\b(?:preliminary|provisional|interim)\b/i.test(words) ? 'preliminary' : null;
-}
-
-/** A line of the table headed above; false when it does not fit the header. */
-function readTableLine(
-  reading: Reading,
-  line: string,
-  row: number,
-  columns: readonly TextColumn[],
-): boolean {
-  const cells = filledUp(cellsOf(line), columns, line.includes('\t'));
-  if (cells.every((cell) => /^[-:=]+$/.test(cell))) return true;
-  if (cells.length !== columns.length) {
-    if (isPlainResult(cells, columns)) return false;
-    if (cells.length > 2) reading.columns = null;
-    if (
-      cells.length < 2 ||
-      whichAnalyte({ name: cells[0] ?? '', code: null, unit: null, specimen: null }).is !==
-        'analyte'
-    )
-      return false;
-    reading.problems.push(
-      fault('ragged-row', at(reading.file, row), 'cannot tell which cell belongs to which column', {
-        found: `${cells.length} cells`,
-        expected: `${columns.length}, as in the header above`,
-      }),
-    );
-    reading.columns = columns;
-    return true;
-  }
-  const cell = (wanted: TextColumn['holds']) => {
-    const text = cells[columns.findIndex(({ holds }) => holds === wanted)] ?? '';
-    return text === '' ? null : text;
-  };
-  const header = testHeader(cell('test') ?? '');
-  const day = cell('collected');
-  const own = day === null ? null : readDate(day, reading.order);
-  if (day !== null && own === null) {
-    reading.problems.push(dayOrMonth(reading.file, row));
-    return true;
-  }
-  const [low, high] = [cell('low'), cell('high')];
-  columns.forEach((column, i) => {
-    if (column.holds !== 'value') return;
-    const inside = valueCell(cells[i] ?? '');
-    const unit = cell('unit') ?? inside.unit ?? header.unit;
-    const printed = readInterval(cell('range'), unit);
-    const interval = printed ?? (low === null && high === null ? null : { low, high, text: null });
-    const { value } = inside;
-    const said = {
-      name: header.name,
-      value,
-      unit,
-      interval,
-      flag: inside.flag ?? cell('flag'),
-      status: cell('status'),
-      specimen: cell('specimen'),
-    };
-    const collected = column.collected ?? own?.date ?? reading.collected;
-    if (value !== '') takeResult(reading, said, collected, row);
-  });
-  return true;
-}
-
-function takeFact(reading: Reading, { meaning, text }: Fact, row: number): void {
-  const refuse = (cannot: string, expected: string) =>
-    reading.problems.push(
-      fault(`bad-${meaning}`, at(reading.file, row, meaning), cannot, { expected }),
-    );
-  const set = (facts: Partial<WrittenPatient>) => {
-    for (const [key, value] of Object.entries(facts)) {
-      const said = reading.patient[key as keyof WrittenPatient];
-      const before = key === 'pregnancy' && isOpen(reading.patient.pregnancy) ? null : said;
-      if (before !== null && value !== null && JSON.stringify(before) !== JSON.stringify(value))
-        refuse(
-          'cannot tell whose results these are: the text says something else above',
-          'the results of one person',
-        );
-    }
-    reading.patient = { ...reading.patient, ...facts };
-  };
-  if (meaning === 'pregnancyWeeks' || meaning === 'pregnant') {
-    if (/^(?:no|n|false)$/i.test(text)) return;
-    const weeks = weeksOfPregnancy(/^\d{1,2}$/.test(text) ? `${text} weeks` : text, null);
-    if (weeks !== null) set({ pregnancy: { weeks, trimester: null } });
-    else if (meaning === 'pregnant' && saysYes(text)) set({ pregnancy: openPregnancy });
-    else refuse('cannot read the weeks of the pregnancy', 'weeks such as 20');
-  }
-  if (meaning === 'id') set({ id: text });
-  if (meaning === 'name') set({ name: text });
-  if (meaning === 'sex') {
-    const sex = sexOf(text, new Set());
-    if (sex === null) refuse('cannot tell the sex from this word', 'female, male or unknown');
-    else set({ sex });
-  }
-  if (meaning === 'ageYears') {
-    const age = readAge(text);
-    if (age === null) refuse('cannot read this as an age', 'whole years such as 34');
-    else set({ ageYears: age.years, ageMonths: age.months });
-  }
-  if (meaning === 'fasting')
-    reading.fasting = /^(?:y|yes|true)$/i.test(text)
-      ? true
-      : /^(?:n|no|false)$/i.test(text)
-        ? false
-        : null;
-  if (meaning !== 'birthDate' && meaning !== 'collected') return;
-  const date = readDate(text, reading.order);
-  if (date === null)
-    refuse('cannot read this as a date, or tell the day from the month', 'such as 2026-11-25');
-  else if (meaning === 'birthDate') set({ birthDate: date.date });
-  else takeDay(reading, date);
-}
-
-function takeDay(reading: Reading, { date, time }: DateAsWritten): void {
-  reading.collected = date;
-  if (time !== null) reading.times.set(date, time);
-}
-
-function dayOrMonth(file: string, row: number): Problem {
-  return fault('day-or-month', at(file, row), 'cannot tell the day from the month in these dates', {
-    expected: 'dates such as 2026-11-25',
-  });
 }
 
 function reportOf(reading: Reading) {

@@ -1,15 +1,10 @@
 // One result as a line or a cell says it arrives; it joins what was read of the text so far, or the question about it does.
-
-import type { Problem } from '../../problem.js';
-import { blankPatient } from '../blank.js';
-import type { DateOrder } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
 import { saysNoResult } from '../no-result.js';
 import { mayBeThousandsByDot, readNumberAsWritten, twoReadings } from '../number-as-written.js';
-import type { DatedResult } from '../order-panels.js';
 import { whichAnalyte } from '../which-analyte.js';
-import type { WrittenInterval, WrittenPatient } from '../written.js';
-import type { TextColumn } from './columns.js';
+import type { WrittenInterval } from '../written.js';
+import type { Reading } from './reading.js';
 
 export type Said = {
   readonly name: string;
@@ -21,28 +16,6 @@ export type Said = {
   readonly status?: string | null;
   readonly specimen?: string | null;
 };
-
-/** What has been read so far, line by line. */
-export class Reading {
-  readonly dated: DatedResult[] = [];
-  readonly problems: Problem[] = [];
-  readonly ignored: Problem[] = [];
-  patient: WrittenPatient = blankPatient;
-  collected: string | null = null;
-  times = new Map<string | null, string>();
-  fasting: boolean | null = null;
-  columns: readonly TextColumn[] | null = null;
-
-  constructor(
-    readonly file: string,
-    readonly order: DateOrder | null,
-    readonly decimalComma: boolean,
-  ) {}
-
-  pass(row: number, cannot: string, found: string | null = null): void {
-    this.ignored.push(fault('line-ignored', at(this.file, row), cannot, { found }));
-  }
-}
 
 /** Takes one result; true when the line is a test of ours, even a doubtful one. */
 export function takeResult(
