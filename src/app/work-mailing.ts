@@ -7,6 +7,7 @@ import {
   callPages,
   callTable,
   type Desk,
+  dropShareLists,
   type Evening,
   lockFolder,
   type Passwords,
@@ -98,6 +99,7 @@ export async function workMailing(
   const counts = summaryPage(tally, choices.date, (pattern) => words(`pattern.${pattern}`));
   await putPage(put, 'summary', counts, bench);
   await recordLists(folder, shard, desk.now);
+  if (shard.count === 1) await dropShareLists(folder, desk.now);
   return tally;
 }
 

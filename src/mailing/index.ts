@@ -16,6 +16,7 @@ export { testPage } from './print/test-page.js';
 export { openPrintFile, type PrintFile } from './print/print-file.js';
 export { findWindow, type WindowPreset, windowPresets } from './print/windows.js';
 export { recordLists } from './record-lists.js';
+export { dropShareLists } from './share-lists.js';
 export {
   idsToSign,
   readIds,

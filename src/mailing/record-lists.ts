@@ -4,7 +4,8 @@ import { hashFile } from './hash-file.js';
 import { openManifest, readLedger } from './manifest.js';
 import { type Shard, shardName } from './shard.js';
 
-const listNames = [
+/** What a run leaves beside the letters. */
+export const listNames = [
   'calls.csv',
   'calls.html',
   'calls.pdf',

@@ -32,3 +32,12 @@ export function shareOf({ index, count }: Shard, reports: number): number {
 export function shardName(name: string, { index, count }: Shard): string {
   return count === 1 ? name : name.replace(/(\.[^.]+)?$/, `.${index}-of-${count}$1`);
 }
+
+/**
+ * Whether a file is the list of a share of some run.
+ * @example isNameOfShare('calls.2-of-8.csv', 'calls.csv') // true
+ */
+export function isNameOfShare(name: string, list: string): boolean {
+  const whole = name.replace(/\.\d+-of-\d+(?=\.[^.]+$)/, '');
+  return whole === list && whole !== name;
+}

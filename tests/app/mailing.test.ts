@@ -238,5 +238,8 @@ describe('shards', () => {
     const joined = mailing(file, 'shards', ...day);
     expect(joined.stderr).toMatch(/0 letters made, 25 kept as they were, 3 to phone, 2 to fix/);
     expect(desk.run('verify', 'shards').status).toBe(0);
+    const lists = readdirSync(join(desk.folder, 'shards')).filter((name) => /-of-/.test(name));
+    expect(lists.filter((name) => !name.startsWith('manifest.'))).toEqual([]);
+    expect(reportsIn(desk.read('shards/calls.csv'), 1)).toHaveLength(expected.phone);
   });
 });

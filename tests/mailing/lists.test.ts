@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csvLine } from '../../src/mailing/csv-line.js';
 import { calendarEnd, calendarEvent, calendarStart, recallsOf } from '../../src/mailing/recall.js';
-import { isOurs, readShard, shardName } from '../../src/mailing/shard.js';
+import { isNameOfShare, isOurs, readShard, shardName } from '../../src/mailing/shard.js';
 import { stemOf } from '../../src/mailing/stem.js';
 
 describe('a line of a table', () => {
@@ -68,6 +68,11 @@ describe('a share of the reports', () => {
     expect(shardName('calls.csv', { index: 2, count: 8 })).toBe('calls.2-of-8.csv');
     expect(shardName('lock', { index: 2, count: 8 })).toBe('lock.2-of-8');
     expect(shardName('calls.csv', { index: 1, count: 1 })).toBe('calls.csv');
+  });
+
+  it('is told from a file’s name, and other files are left to whoever put them there', () => {
+    const names = ['calls.2-of-8.csv', 'calls.csv', 'old-calls.2-of-8.csv', 'calls.2-of-8.pdf'];
+    expect(names.filter((name) => isNameOfShare(name, 'calls.csv'))).toEqual(['calls.2-of-8.csv']);
   });
 });
 
