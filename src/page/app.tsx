@@ -169,7 +169,7 @@ export function App({ kit, facts, tongues, languages, first, today }: Props) {
             }
           />
           <PersonPart
-            say={say}
+            tongue={tongue}
             person={desk.person}
             reading={reading}
             today={today}

@@ -127,6 +127,20 @@ describe('the page in its browser', () => {
     30_000,
   );
 
+  it('tells of tablets while they are ticked as prescribed, whatever other steps were chosen', async () => {
+    const { page } = shared;
+    await made(page);
+    const said = letter(page).getByText('Take your iron tablets as we agreed').first();
+    const prescribed = page.getByLabel('Iron tablets were prescribed');
+    await prescribed.check();
+    await said.waitFor();
+    await page.getByLabel('Referral', { exact: true }).check();
+    await prescribed.uncheck();
+    await said.waitFor({ state: 'detached' });
+    await prescribed.check();
+    await said.waitFor();
+  }, 30_000);
+
   it('lets one of several people of a file be chosen, and forgets what was typed of the one before', async () => {
     const { page } = shared;
     await page.getByRole('button', { name: 'Clear everything' }).click();

@@ -1,6 +1,8 @@
 // Every language of the page says every message, with the same blanks, and leaves none in English.
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { readAge } from '../../src/intake/index.js';
+import { monthsIn } from '../../src/page/months-in.js';
 import { analytes, dietAvoids, diets, nextSteps } from '../../src/terms.js';
 
 const read = (tag: string) =>
@@ -8,6 +10,10 @@ const read = (tag: string) =>
 const english = read('en');
 const blanks = (text: string) =>
   [...text.matchAll(/\{\{[\w-]+\}\}/g)].map(([blank]) => blank).sort();
+
+it.each(['en', 'es', 'ar', 'hi'])('the hint at a baby’s age in %s can be typed as it is', (tag) => {
+  expect(readAge(monthsIn(tag, 8))).toEqual({ years: null, months: 8 });
+});
 
 describe.each(['es', 'ar', 'hi'])('the page in %s', (tag) => {
   const own = read(tag);

@@ -10,8 +10,9 @@ import {
   type Symptom,
 } from '../../terms.js';
 import type { Person } from '../desk.js';
+import { monthsIn } from '../months-in.js';
 import type { Need, Reading } from '../read-desk.js';
-import { type Say, sayMember } from '../words.js';
+import { type PageTongue, sayMember } from '../words.js';
 import { Radios, SelectField, TextField, Tick, Ticks } from './fields.js';
 
 const symptoms: readonly Symptom[] = [
@@ -68,19 +69,20 @@ const medicines: readonly Medicine[] = [
 ];
 
 type Props = {
-  readonly say: Say;
+  readonly tongue: PageTongue;
   readonly person: Person;
   readonly reading: Reading;
   readonly today: string;
   readonly onPerson: (person: Person) => void;
 };
 
-export function PersonPart({ say, person, reading, today, onPerson }: Props) {
+export function PersonPart({ tongue: { tag, say }, person, reading, today, onPerson }: Props) {
   const set = (some: Partial<Person>) => onPerson({ ...person, ...some });
   const { written } = reading;
   const sex = person.sex ?? sexes.find((each) => each === written?.patient.sex) ?? null;
   const needed = (need: Need) =>
     reading.needs.includes(need) ? say('letter.missing', { what: say(`need.${need}`) }) : null;
+  const babysAge = { months: monthsIn(tag, 8) };
   const ageWrong = person.age.trim() !== '' && readAge(person.age) === null;
   return (
     <section class="card" aria-labelledby="person-heading">
@@ -94,10 +96,10 @@ export function PersonPart({ say, person, reading, today, onPerson }: Props) {
       />
       <div class="grid">
         <TextField
-          label={say('person.age')}
+          label={say('person.age', babysAge)}
           value={person.age}
           onValue={(age) => set({ age })}
-          wrong={ageWrong ? say('person.age-wrong') : null}
+          wrong={ageWrong ? say('person.age-wrong', babysAge) : null}
           hint={
             written?.patient.birthDate
               ? say('person.from-file', { facts: `\u2066${written.patient.birthDate}\u2069` })
