@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Argv, CommandModule } from 'yargs';
 import { letterFolder, readShard, type Shard, shardName, whole } from '../../mailing/index.js';
+import { growSlowly } from '../grow-slowly.js';
 import { pageFormats } from '../make-letter.js';
 import { type RunChoices, readRunFile } from '../run-file.js';
 import { sayProgress } from '../say-progress.js';
@@ -41,6 +42,7 @@ export const mailingCommand: CommandModule<object, Words> = {
   describe: 'Make the letters of a whole file, and the lists of whom to phone and what to fix',
   builder: (yargs) => options(yargs) as Argv<Words>,
   handler: async (words) => {
+    growSlowly();
     const shard = shardOf(words.shard);
     const choices = await choicesOf(words);
     const tell = sayProgress(process.stderr, () => performance.now());
