@@ -83,6 +83,7 @@ function content(told: Told): Content {
     help: tellHelp(told),
     choices: tellChoices(told),
     contact: tellContact(told),
+    closing: { heading: say('closing.heading') },
     cautions: tellCautions(told),
     signature: tellSignature(told),
     running: tellRunning(told),

@@ -104,7 +104,12 @@ export type ResultTold = {
   readonly trend: Trend | null;
 };
 
-export type StepTold = { readonly text: Said; readonly words: string | null };
+/** `sign` is what the step is about, drawn beside it. */
+export type StepTold = {
+  readonly text: Said;
+  readonly words: string | null;
+  readonly sign: PictogramName;
+};
 
 export type Content = {
   readonly lang: string;
@@ -125,7 +130,12 @@ export type Content = {
   /** Opening lines of a letter that was held and then released. */
   readonly released: readonly Said[];
   readonly summary: { readonly heading: Said; readonly sentences: readonly Said[] };
-  readonly yourSteps: { readonly heading: Said; readonly steps: readonly StepTold[] };
+  readonly yourSteps: {
+    readonly heading: Said;
+    /** What the boxes before the steps are for. */
+    readonly howToTick: Said;
+    readonly steps: readonly StepTold[];
+  };
   readonly ourSteps: { readonly heading: Said; readonly steps: readonly StepTold[] };
   readonly results: {
     readonly heading: Said;
@@ -164,6 +174,8 @@ export type Content = {
     /** Interpreter, large print: how else this letter can be had. */
     readonly formats: readonly Said[];
   };
+  /** Heading of what closes the letter: cautions, choices and other formats. */
+  readonly closing: { readonly heading: Said };
   readonly cautions: readonly Said[];
   readonly signature: readonly Said[];
   readonly running: { readonly header: Said; readonly footer: Said; readonly pageOf: Said };

@@ -78,8 +78,8 @@ function groupsOf(told: Told, letter: Content): readonly IdeaGroup[] {
   });
   const each = (name: PictogramName, lines: readonly Said[]) =>
     lines.map((line) => idea(name, [line]));
-  const steps = (name: PictogramName, part: readonly StepTold[]) =>
-    part.map(({ text, words }) => idea(name, [text], words));
+  const steps = (part: readonly StepTold[]) =>
+    part.map(({ text, words, sign }) => idea(sign, [text], words));
   const help: IdeaGroup = {
     heading: letter.help.heading,
     ideas: [
@@ -100,8 +100,8 @@ function groupsOf(told: Told, letter: Content): readonly IdeaGroup[] {
       ],
     },
     ...(letter.help.first ? [help] : []),
-    { heading: letter.yourSteps.heading, ideas: steps('calendar', letter.yourSteps.steps) },
-    { heading: letter.ourSteps.heading, ideas: steps('clinician', letter.ourSteps.steps) },
+    { heading: letter.yourSteps.heading, ideas: steps(letter.yourSteps.steps) },
+    { heading: letter.ourSteps.heading, ideas: steps(letter.ourSteps.steps) },
     ...(letter.help.first ? [] : [help]),
     {
       heading: voice.easy('found.heading'),

@@ -30,7 +30,7 @@ export function composeScript(input: LetterInput): Checked<string> {
 
 function partsOf(told: Told, letter: Content): readonly string[] {
   const { voice } = told;
-  const steps = (part: Content['yourSteps']) =>
+  const steps = (part: Content['ourSteps']) =>
     [
       part.heading.text,
       ...part.steps.flatMap(({ text, words }) => [text.text, words ?? '']),

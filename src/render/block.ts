@@ -1,6 +1,7 @@
 // The letter's document model between markup and page: a small closed union, plain JSON.
 
 import type { Direction } from '../direction.js';
+import type { PictogramName } from '../letter/content.js';
 
 export type { Direction };
 
@@ -31,6 +32,8 @@ export type Block =
       readonly kind: 'list';
       readonly ordered: boolean;
       readonly items: readonly (readonly Block[])[];
+      /** An empty box stands before each item, for the reader to tick. */
+      readonly ticks?: true;
     }
   | {
       readonly kind: 'table';
@@ -43,12 +46,13 @@ export type Block =
   /** The clinic's sign; what stands with it in its section goes beside it. */
   | { readonly kind: 'logo'; readonly src: string; readonly name: string }
   | { readonly kind: 'figure'; readonly scene: Scene; readonly caption: readonly Run[] | null }
-  /** `keep` asks not to be split over pages. */
+  /** `keep` asks not to be split over pages. `sign` stands small where reading begins and says nothing of its own. */
   | {
       readonly kind: 'section';
       readonly lang: string | null;
       readonly dir: Direction | null;
       readonly keep: boolean;
+      readonly sign?: PictogramName;
       readonly blocks: readonly Block[];
     }
   /** Two languages side by side, one block of each. */

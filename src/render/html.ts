@@ -5,7 +5,8 @@ import type { Block, Cell, LetterDocument, PageForm, Run, Running } from './bloc
 import { escapeHtml } from './escape.js';
 import { look, pictureScale } from './look.js';
 import { readLogo } from './logo.js';
-import { writeSvg } from './pictures/write-svg.js';
+import { drawSign } from './pictures/pictogram.js';
+import { writeSign, writeSvg } from './pictures/write-svg.js';
 import { styleSheet } from './style-sheet.js';
 
 /** Numbers the pictures of one file, so that each can name its own title and description. */
@@ -75,7 +76,9 @@ function blockOf(block: Block, counter: Counter): string {
       return `<p class="${block.look}">${runsOf(block.runs)}</p>`;
     case 'list': {
       const tag = block.ordered ? 'ol' : 'ul';
-      return `<${tag}>${block.items.map((item) => `<li>${flowOf(item, counter)}</li>`).join('')}</${tag}>`;
+      // A list without marks is read as none by some browsers unless it says its role.
+      const ticks = block.ticks ? ' class="ticks" role="list"' : '';
+      return `<${tag}${ticks}>${block.items.map((item) => `<li>${flowOf(item, counter)}</li>`).join('')}</${tag}>`;
     }
     case 'table':
       return tableOf(block, counter);
@@ -83,19 +86,8 @@ function blockOf(block: Block, counter: Counter): string {
       return `<div class="notice ${block.look}">${blocksOf(block.blocks, counter)}</div>`;
     case 'figure':
       return figureOf(block, counter);
-    case 'section': {
-      const lang = block.lang === null ? '' : ` lang="${escapeHtml(block.lang)}"`;
-      const dir = block.dir === null ? '' : ` dir="${block.dir}"`;
-      const [logo, ...others] = block.blocks;
-      const names = [block.keep ? 'keep' : '', logo?.kind === 'logo' ? 'letterhead' : '']
-        .filter((name) => name !== '')
-        .join(' ');
-      const held =
-        logo?.kind === 'logo'
-          ? `${blockOf(logo, counter)}<div>${blocksOf(others, counter)}</div>`
-          : blocksOf(block.blocks, counter);
-      return `<div${names === '' ? '' : ` class="${names}"`}${lang}${dir}>${held}</div>`;
-    }
+    case 'section':
+      return sectionOf(block, counter);
     case 'pair':
       return `<div class="pair${block.wide ? ' wide' : ''}"><div>${blockOf(block.first, counter)}</div><div>${blockOf(block.second, counter)}</div></div>`;
     case 'logo':
@@ -105,6 +97,27 @@ function blockOf(block: Block, counter: Counter): string {
     case 'rule':
       return '<hr>';
   }
+}
+
+/** A logo and a sign stand where reading begins, and the rest beside them. */
+function sectionOf(section: Block & { readonly kind: 'section' }, counter: Counter): string {
+  const lang = section.lang === null ? '' : ` lang="${escapeHtml(section.lang)}"`;
+  const dir = section.dir === null ? '' : ` dir="${section.dir}"`;
+  const [logo, ...others] = section.blocks;
+  const names = [
+    section.keep ? 'keep' : '',
+    logo?.kind === 'logo' ? 'letterhead' : '',
+    section.sign === undefined ? '' : 'signed',
+  ]
+    .filter((name) => name !== '')
+    .join(' ');
+  const beside = section.sign === undefined ? '' : writeSign(drawSign(section.sign), 'shape-');
+  const held =
+    logo?.kind === 'logo'
+      ? `${blockOf(logo, counter)}<div>${blocksOf(others, counter)}</div>`
+      : blocksOf(section.blocks, counter);
+  const body = beside === '' ? held : `${beside}<div>${held}</div>`;
+  return `<div${names === '' ? '' : ` class="${names}"`}${lang}${dir}>${body}</div>`;
 }
 
 /** A single paragraph in an item or a cell needs no tag of its own. */

@@ -174,9 +174,11 @@ export const look = {
     afterHeading: 0.2,
     item: 0.15,
     indent: 1.5,
+    /** Half the height of a capital letter: where a box or a sign beside a line has its middle. */
+    middle: 0.36,
     gutter: 1.5,
-    /** Most em of its own size that a line of running text takes in a letter: about 75 characters of Latin type. */
-    measure: 36,
+    /** Most em of its own size that a line of running text takes in a letter: 80 characters of Latin type (WCAG 2.2, 1.4.8). */
+    measure: 37,
     /** Shares of the spaces kept where that saves a sheet of paper, the airiest that does first. */
     snug: [0.7, 0.5, 0.3, 0.15],
     /** Of the width, what the first of two columns takes when it is the wider one. */
@@ -202,6 +204,9 @@ export const look = {
   shapes: shapes as Readonly<Record<ShapeName, ShapeLook>>,
   /** em of the base size: a quiet height, at most this share of its column, and the gap to the name. */
   logo: { height: 2.4, share: 0.3, gap: 0.6 },
+  /** em of the base size: a box to tick, `edgeWidth` in points, and a sign beside words with the gap to them. */
+  tick: { side: 0.9, edge: colour.ink, edgeWidth: 1.25, fill: colour.paper },
+  sign: { height: 1.3, gap: 0.45 },
   rule: { colour: colour.hair, width: 0.75 },
   /** Text of the running lines, times the base size, and its colour. */
   running: { scale: 0.8, colour: colour.quiet },

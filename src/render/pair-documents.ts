@@ -79,10 +79,13 @@ function zip(
   });
 }
 
-/** A section that stays whole stands beside the other whole, so its sentences may part into paragraphs differently. */
+/** A section that stays whole or has a sign stands beside the other whole, so its sentences may part into paragraphs differently. */
 function opens(block: Block & { readonly kind: 'section' }): boolean {
   return (
-    block.lang === null && !isLetterhead(block) && (!block.keep || block.blocks.some(holdsPair))
+    block.lang === null &&
+    block.sign === undefined &&
+    !isLetterhead(block) &&
+    (!block.keep || block.blocks.some(holdsPair))
   );
 }
 

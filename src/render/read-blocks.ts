@@ -3,6 +3,7 @@ import type { Problem } from '../problem.js';
 import type { Block, Cell, Direction, NoticeLook, ParagraphLook, Run, TableLook } from './block.js';
 import { type Element, type Node, isElement, markupProblem } from './parse-markup.js';
 import { readLogo } from './logo.js';
+import { isPictogram } from './pictures/pictogram.js';
 import { readSvgElement } from './pictures/read-svg.js';
 import { readRuns, textOf } from './read-runs.js';
 
@@ -39,7 +40,14 @@ function readBlock(element: Element, desk: Desk): readonly Block[] {
       }));
     case 'ul':
     case 'ol':
-      return [{ kind: 'list', ordered: element.tag === 'ol', items: readItems(element, desk) }];
+      return [
+        {
+          kind: 'list',
+          ordered: element.tag === 'ol',
+          items: readItems(element, desk),
+          ...(look === 'ticks' ? { ticks: true } : {}),
+        },
+      ];
     case 'table':
       return [readTable(element, desk)];
     case 'aside': {
@@ -70,11 +78,13 @@ function readBlock(element: Element, desk: Desk): readonly Block[] {
 /** `beside` sets what it holds two by two, with `wide` the first of two wider; one left over stands alone. */
 export function readSection(section: Element, blocks: readonly Block[]): Block {
   const names = (section.attributes.class ?? '').split(/\s+/);
+  const sign = section.attributes['data-sign'] ?? '';
   return {
     kind: 'section',
     lang: section.attributes.lang ?? null,
     dir: directionOf(section),
     keep: names.includes('keep'),
+    ...(isPictogram(sign) ? { sign } : {}),
     blocks: names.includes('beside') ? twoByTwo(blocks, names.includes('wide')) : blocks,
   };
 }

@@ -105,7 +105,17 @@ function paragraphs(base: number): string {
 
 function lists(): string {
   const { paragraph, indent, item } = look.space;
-  return `ul,ol{margin:0 0 ${paragraph}em;padding-inline-start:${indent}em}li{margin:0 0 ${item}em}li>p{margin-bottom:${item}em}`;
+  const { tick, sign } = look;
+  const plain = `ul,ol{margin:0 0 ${paragraph}em;padding-inline-start:${indent}em}li{margin:0 0 ${item}em}li>p{margin-bottom:${item}em}`;
+  // The box is as high as a capital letter and a little more, on the first line.
+  const down = round((look.leading.screen - tick.side) / 2);
+  return [
+    plain,
+    `.ticks{list-style:none;padding:0}.ticks>li{position:relative;padding-inline-start:${indent}em}`,
+    `.ticks>li::before{content:"";position:absolute;inset-inline-start:0;top:${down}em;box-sizing:border-box;width:${tick.side}em;height:${tick.side}em;border:${tick.edgeWidth}pt solid ${paint(tick.edge)};background:${paint(tick.fill)}}`,
+    `.signed{display:flex;gap:${sign.gap}em}.signed>div{min-width:0;flex:1}.signed>svg{flex:none;height:${sign.height}em}`,
+    '.signed>div>:last-child{margin-bottom:0}',
+  ].join('\n');
 }
 
 function notices(): string {

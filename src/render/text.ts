@@ -59,9 +59,7 @@ function blockAloud(block: Block, voice: Voice): readonly string[] {
     case 'list':
       return [
         block.items
-          .map((item, index) =>
-            hang(block.ordered ? `${index + 1}. ` : '- ', blocksAloud(item, voice).join('\n\n')),
-          )
+          .map((item, index) => hang(markOf(block, index), blocksAloud(item, voice).join('\n\n')))
           .join('\n'),
       ];
     case 'table':
@@ -82,6 +80,11 @@ function blockAloud(block: Block, voice: Voice): readonly string[] {
     case 'rule':
       return [];
   }
+}
+
+function markOf(list: Block & { readonly kind: 'list' }, index: number): string {
+  if (list.ticks) return '[ ] ';
+  return list.ordered ? `${index + 1}. ` : '- ';
 }
 
 /** A row is a line: each cell after the head of its column, so that no cell needs to be looked up. */

@@ -1,5 +1,6 @@
 // Nothing arrives; the closed subset of HTML and SVG leaves: which tags, attributes and classes a letter may use.
 import { isShapeName } from './look.js';
+import { isPictogram, pictogramNames } from './pictures/pictogram.js';
 
 /** Says whether a value is allowed, and names what would be. */
 type Allowed = { readonly accepts: (value: string) => boolean; readonly expected: string };
@@ -21,6 +22,7 @@ const matching = (pattern: RegExp, expected: string): Allowed => ({
 
 const lang = matching(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'a language tag such as en or zh-Hans');
 const dir = oneOf('ltr', 'rtl');
+const sign: Allowed = { accepts: isPictogram, expected: pictogramNames.join(', ') };
 const number = matching(/^-?\d+(\.\d+)?$/, 'a number such as 12 or 0.5');
 const shape: Allowed = { accepts: isShapeName, expected: 'a name from the table of look' };
 
@@ -56,7 +58,7 @@ const rules: Readonly<Record<string, TagRule>> = {
   h2: plain,
   h3: plain,
   p: withClasses('lead', 'small', 'caption', 'label', 'value', 'address'),
-  ul: plain,
+  ul: withClasses('ticks'),
   ol: plain,
   li: plain,
   table: withClasses('results', 'plain'),
@@ -70,7 +72,7 @@ const rules: Readonly<Record<string, TagRule>> = {
   },
   td: { classes: [], attributes: { colspan: matching(/^[1-9]$/, '1 to 9') } },
   aside: withClasses('summary', 'urgent', 'caution', 'band', 'plain'),
-  section: { classes: ['keep', 'beside', 'wide'], attributes: { lang, dir } },
+  section: { classes: ['keep', 'beside', 'wide'], attributes: { lang, dir, 'data-sign': sign } },
   figure: plain,
   figcaption: plain,
   img: {

@@ -114,20 +114,25 @@ export const content: Content = {
   },
   yourSteps: {
     heading: said('What you need to do'),
+    howToTick: said('When you have done a step, tick its box.'),
     steps: [
       {
         text: said(`Book a talk with us by \u206819 March 2026\u2069. Call ${ltr('555 0142')}.`),
         words: null,
+        sign: 'clinician',
       },
       {
         text: said('Tell us about your periods, if you have them.'),
         words: 'Bring the list of your tablets.',
+        sign: 'calendar',
       },
     ],
   },
   ourSteps: {
     heading: said('What we will do'),
-    steps: [{ text: said('We will look at your results with you.'), words: null }],
+    steps: [
+      { text: said('We will look at your results with you.'), words: null, sign: 'clinician' },
+    ],
   },
   results: {
     heading: said('Your results'),
@@ -222,6 +227,7 @@ export const content: Content = {
     lines: [said(`Call ${ltr('555 0142')}, \u2068Monday to Friday, 9-17\u2069.`)],
     formats: [said('Ask us for large print.')],
   },
+  closing: { heading: said('Safety and your questions') },
   cautions: [
     said('This letter does not say what is causing your result.'),
     said('Do not stop or change any medicine unless we tell you to.'),

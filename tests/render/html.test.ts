@@ -53,7 +53,20 @@ describe('the HTML letter', () => {
     for (const [, named] of html.matchAll(/<svg[^>]*role="img"[^>]*aria-labelledby="([^"]+)"/g)) {
       for (const id of named?.split(' ') ?? []) expect(ids).toContain(id);
     }
-    expect(html.match(/<svg/g)?.length).toBe(html.match(/aria-labelledby/g)?.length);
+    const told = html.match(/<svg[^>]* aria-labelledby=/g)?.length ?? 0;
+    const hidden = html.match(/<svg[^>]* aria-hidden="true"/g)?.length ?? 0;
+    expect(told + hidden).toBe(html.match(/<svg/g)?.length);
+  });
+
+  it('lets a sign beside words say nothing of its own (WCAG 2.2, 1.1.1: decoration)', () => {
+    const signs = [...html.matchAll(/<svg[^>]*aria-hidden="true"[^>]*>(.*?)<\/svg>/g)];
+    expect(signs.length).toBeGreaterThan(2);
+    expect(signs.filter(([, inside]) => /<title|<desc|<text|aria-/.test(inside ?? ''))).toEqual([]);
+  });
+
+  it('keeps steps a list though boxes take the place of its marks', () => {
+    const steps = /<ul class="ticks" role="list">(.*?)<\/ul>/s.exec(html)?.[1] ?? '';
+    expect(steps.match(/<li>/g)).toHaveLength(content.yourSteps.steps.length);
   });
 
   it('isolates numbers and phones', () => {

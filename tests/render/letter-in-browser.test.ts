@@ -147,6 +147,43 @@ describe.each(letters.map(([name]) => name))('%s', (name) => {
   });
 });
 
+describe.each(['English', 'Arabic beside English', 'the short letter'])('%s', (name) => {
+  // WCAG 2.2, 1.4.11: what is needed to understand content stands out from what is beside it, 3:1.
+  it('shows a box before each step on light, dark and forced colours and in print', async () => {
+    const page = await open(name);
+    const media = [
+      { media: 'screen', colorScheme: 'light' },
+      { media: 'screen', colorScheme: 'dark' },
+      { media: 'screen', colorScheme: 'dark', forcedColors: 'active' },
+      { media: 'print', colorScheme: 'dark' },
+    ] as const;
+    for (const each of media) {
+      await page.emulateMedia({ forcedColors: 'none', ...each });
+      const found = await page.evaluate<{ boxes: string[]; ink: string; clear: boolean }>(`(() => {
+        const items = [...document.querySelectorAll('.ticks > li')];
+        const boxes = items.map((item) => getComputedStyle(item, '::before'));
+        const words = items.map((item) => {
+          const range = document.createRange();
+          range.selectNodeContents(item.querySelector('p'));
+          return range.getBoundingClientRect();
+        });
+        return {
+          boxes: boxes.map((box) => box.borderTopStyle + ' ' + box.borderTopColor),
+          ink: getComputedStyle(document.body).color,
+          clear: items.every((item, at) => {
+            const [whole, said] = [item.getBoundingClientRect(), words[at]];
+            const begin = getComputedStyle(item).direction === 'rtl' ? whole.right - said.right : said.left - whole.left;
+            return parseFloat(boxes[at].width) > 10 && begin > parseFloat(boxes[at].width);
+          }),
+        };
+      })()`);
+      expect(found.boxes.length).toBeGreaterThan(2);
+      expect([...new Set(found.boxes)]).toEqual([`solid ${found.ink}`]);
+      expect(found.clear).toBe(true);
+    }
+  });
+});
+
 /** Among them they hold every kind of block; axe takes a second for each. */
 describe.each(['English', 'Arabic beside English', 'easy read', 'the fridge sheet'])(
   '%s',

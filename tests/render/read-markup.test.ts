@@ -30,6 +30,13 @@ describe('what the subset refuses', () => {
     ['a foreign address', '<p><a href="javascript:x()">a</a></p>', 2, /this href/],
     ['an address without encryption', '<p><a href="http://a.example">a</a></p>', 2, /this href/],
     ['a direction that is none', '<section dir="up"><p>a</p></section>', 2, /this dir/],
+    [
+      'a sign that nobody drew',
+      '<section data-sign="skull"><p>a</p></section>',
+      2,
+      /this data-sign/,
+    ],
+    ['a numbered list to tick', '<ol class="ticks"><li>a</li></ol>', 2, /class "ticks" on <ol>/],
     ['text outside a paragraph', '<p>a</p>\nloose words', 2, /text outside a paragraph/],
     ['a paragraph in a paragraph', '<p>a<p>b</p>', 2, /end of <p>/],
     ['a tag left open', '<p>a', 2, /end of <p>/],
@@ -71,6 +78,18 @@ describe('what the subset refuses', () => {
 });
 
 describe('what the subset reads', () => {
+  it('takes a list to tick and a sign beside words', () => {
+    const [list] = blocksOf(
+      '<ul class="ticks"><li><section data-sign="phone"><p>a</p></section></li></ul>',
+    );
+    expect(list).toMatchObject({
+      kind: 'list',
+      ordered: false,
+      ticks: true,
+      items: [[{ kind: 'section', sign: 'phone', blocks: [{ kind: 'paragraph' }] }]],
+    });
+  });
+
   it('folds white space as HTML does', () => {
     expect(
       runsOf('<p>\n  one\n  <strong>two </strong>\n three </p>').map(({ text }) => text),

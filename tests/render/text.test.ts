@@ -50,10 +50,10 @@ describe('the letter as text', () => {
     expect(arabic).toContain('\u2066118 g/L\u2069');
   });
 
-  it('has headings on lines of their own and numbered steps', () => {
+  it('has headings on lines of their own and a box to tick before each step', () => {
     expect(text).toContain('\n\nIn short\n\n');
-    expect(text).toMatch(/\n1\. Book a talk/);
-    expect(text).toMatch(/\n2\. Tell us/);
+    expect(text).toMatch(/\n\[ \] Book a talk/);
+    expect(text).toMatch(/\n\[ \] Tell us/);
   });
 
   it('reads a row of a table as one line, each cell after its head', () => {

@@ -1,13 +1,30 @@
 // Planned steps arrive; what the reader does and what the clinic does leave, each with how and by when.
 import type { PlannedStep } from '../../advise/advice.js';
-import type { Content, StepTold } from '../content.js';
+import type { NextStep } from '../../terms.js';
+import type { Content, PictogramName, StepTold } from '../content.js';
 import type { Told } from '../letter-input.js';
 import { ltr } from '../say.js';
+
+/** What each step is about. */
+const signs: Readonly<Record<NextStep, PictogramName>> = {
+  'no-further-test': 'calendar',
+  'repeat-test': 'blood-test',
+  'repeat-test-fasting': 'blood-test',
+  'repeat-test-when-well': 'blood-test',
+  'further-tests': 'blood-test',
+  referral: 'clinician',
+  'talk-at-clinic': 'clinician',
+  'take-tablets-as-prescribed': 'tablets',
+  'tell-us-about-periods': 'calendar',
+  'eat-for-iron': 'food',
+  'clinic-calls-you': 'phone',
+};
 
 export function tellYourSteps(told: Told): Content['yourSteps'] {
   const steps = stepsOf(told, 'patient');
   return {
     heading: told.voice.say('your-steps.heading'),
+    howToTick: told.voice.say('your-steps.tick'),
     steps: [...steps.map((step) => tellStep(told, step)), heardBy(told)],
   };
 }
@@ -19,7 +36,7 @@ export function tellOurSteps(told: Told): Content['ourSteps'] {
     steps:
       steps.length > 0
         ? steps.map((step) => tellStep(told, step))
-        : [{ text: told.voice.say('our-steps.none'), words: null }],
+        : [{ text: told.voice.say('our-steps.none'), words: null, sign: 'clinician' }],
   };
 }
 
@@ -41,7 +58,7 @@ function tellStep({ clinic, voice }: Told, { step, who, by, words }: PlannedStep
     by === null
       ? voice.say(`step.${step}.${who}`, { phone })
       : voice.say(`step.${step}.${who}.by`, { phone, date: voice.date(by) });
-  return { text, words };
+  return { text, words, sign: signs[step] };
 }
 
 /** Each side waits for the other unless a date says whose turn it is. */
@@ -52,8 +69,9 @@ function heardBy(told: Told): StepTold {
     phone: ltr(clinic.phone),
     emergency: ltr(clinic.emergencyNumber),
   };
-  if (urgent) return { text: voice.say('step.heard-by.urgent', values), words: null };
+  if (urgent)
+    return { text: voice.say('step.heard-by.urgent', values), words: null, sign: 'phone' };
   const clinicActs = stepsOf(told, 'clinic').some(({ step }) => step !== 'no-further-test');
   const text = voice.say(clinicActs ? 'step.heard-by' : 'step.heard-by.none', values);
-  return { text, words: null };
+  return { text, words: null, sign: 'phone' };
 }

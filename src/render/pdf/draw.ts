@@ -4,7 +4,16 @@ import { openCanvas, type Canvas, type DocumentFacts, type Element } from './can
 import { logoOperators } from './draw-logo.js';
 import type { Fonts } from './fonts.js';
 import { colourOf, edgePath, outlinePath, shapePaint } from './paint.js';
-import type { Ground, Ink, PictureInk, PlacedLetter, PlacedPage, Tag, TextInk } from './placed.js';
+import type {
+  Ground,
+  Ink,
+  PictureInk,
+  PlacedLetter,
+  PlacedPage,
+  SignGround,
+  Tag,
+  TextInk,
+} from './placed.js';
 import { openTypecase, short, type Typecase } from './typecase.js';
 
 /** A document that takes one letter after another. */
@@ -29,7 +38,7 @@ export function drawLetter(sheets: Sheets, letter: PlacedLetter): void {
     artifact(
       canvas,
       'Layout',
-      page.grounds.map((ground) => groundOperators(ground)),
+      page.grounds.map((ground) => groundOperators(sheets.typecase, ground)),
     );
     for (const group of grouped(page.ink)) {
       drawGroup(sheets, letter.tags, elements, group);
@@ -212,7 +221,7 @@ function textOperators(typecase: Typecase, row: readonly TextInk[]): string {
   return `BT ${shown.join('\n')}\nET`;
 }
 
-function pictureOperators(typecase: Typecase, picture: PictureInk): string {
+function pictureOperators(typecase: Typecase, picture: PictureInk | SignGround): string {
   const { x, y, scale, shapes } = picture;
   const drawn = shapes.map((shape) => {
     const paint = shapeLook(shape.look);
@@ -223,7 +232,8 @@ function pictureOperators(typecase: Typecase, picture: PictureInk): string {
   return `q ${short(scale)} 0 0 ${short(scale)} ${short(x)} ${short(y)} cm\n${drawn.join('\n')}\nQ`;
 }
 
-function groundOperators(ground: Ground): string {
+function groundOperators(typecase: Typecase, ground: Ground): string {
+  if (ground.kind === 'sign') return pictureOperators(typecase, ground);
   if (ground.kind === 'rule') {
     const { x, y, width, thick, colour } = ground;
     return `${colourOf(colour)} rg ${short(x)} ${short(y - thick / 2)} ${short(width)} ${short(thick)} re f`;

@@ -30,6 +30,15 @@ export function measureScene(scene: Scene, place: Place, bench: Bench): Strip {
   };
 }
 
+/** Outlines of a scene without words. */
+export function outlinesOf(scene: Scene): readonly SceneInk[] {
+  return scene.shapes.flatMap((shape) =>
+    shape.kind === 'text'
+      ? []
+      : [{ kind: 'outline', look: shape.look, path: outlineOf(shape) } as const],
+  );
+}
+
 function shapeInk(shape: Shape, place: Place, bench: Bench): readonly SceneInk[] {
   if (shape.kind === 'text') return lettersOf(shape, place, bench);
   return [{ kind: 'outline', look: shape.look, path: outlineOf(shape) }];

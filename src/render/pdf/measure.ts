@@ -1,12 +1,13 @@
 // Blocks of a letter arrive; strips, frames and columns of known height leave, tagged in reading order.
 import type { Block, Scene } from '../block.js';
 import { look, pictureScale } from '../look.js';
-import { strongest, withEnds, withLastGlue } from './ends.js';
+import { onOneBaseline, strongest, withEnds, withLastGlue } from './ends.js';
 import { addTag, inset, leftOf, plainRun, type Bench, type Place } from './frame.js';
 import type { Element, Frame, Glue, Strip } from './flow.js';
 import { measureOnce } from './measure-once.js';
 import { measureLetterhead } from './measure-letterhead.js';
 import { measureScene } from './measure-scene.js';
+import { roomOfSign, withSign, withTick } from './measure-sign.js';
 import { measureTable } from './measure-table.js';
 import { composeAt, measureText } from './measure-text.js';
 import { unbroken } from './lines.js';
@@ -109,7 +110,7 @@ function list(
   bench: Bench,
 ): readonly Element[] {
   const { base } = bench;
-  const numbering = block.ordered ? 'Decimal' : 'Disc';
+  const numbering = block.ticks ? null : block.ordered ? 'Decimal' : 'Disc';
   const tag = addTag(bench, place.tag, 'L', { numbering });
   const bullet = bullets[Math.min(place.depth, bullets.length - 1)] ?? bullets[0];
   const markers = block.items.map((_, nth) => (block.ordered ? `${nth + 1}.` : bullet));
@@ -119,11 +120,14 @@ function list(
   const indent = Math.max(look.space.indent * base, Math.max(0, ...widths) + base / 2);
   return block.items.flatMap((blocks, nth) => {
     const item = addTag(bench, tag, 'LI');
-    const label = { ...place, tag: addTag(bench, item, 'Lbl') };
+    const label = block.ticks ? null : { ...place, tag: addTag(bench, item, 'Lbl') };
     const body = addTag(bench, item, 'LBody');
     const inner = { ...inset(place, indent, 0), tag: body, depth: place.depth + 1 };
     const elements = measureAll(blocks, inner, bench);
-    const marked = withMarker(elements, markers[nth] ?? bullet, label, bench);
+    const marked =
+      label === null
+        ? withTick(elements, place, bench)
+        : withMarker(elements, markers[nth] ?? bullet, label, bench);
     const last = nth === block.items.length - 1;
     const space = (last ? look.space.paragraph : look.space.item) * base;
     return withEnds(marked, nth === 0 ? 0 : look.space.item * base, space);
@@ -193,12 +197,15 @@ function section(
   const tag = plain
     ? place.tag
     : addTag(bench, place.tag, titled ? 'Sect' : 'Div', { lang: other });
-  const within = { ...place, lang, dir: block.dir ?? place.dir, tag };
+  const whole = { ...place, lang, dir: block.dir ?? place.dir, tag };
+  const within =
+    block.sign === undefined ? whole : inset(whole, roomOfSign(block.sign, bench.base), 0);
   const [logo, ...others] = block.blocks;
-  const elements =
+  const held =
     logo?.kind === 'logo'
       ? measureLetterhead(logo, others, within, bench, measureAll)
       : measureAll(block.blocks, within, bench);
+  const elements = block.sign === undefined ? held : withSign(held, block.sign, whole, bench);
   if (!block.keep) return elements;
   return elements.map((element, at) =>
     at === elements.length - 1 ? element : { ...element, glue: strongest(element.glue, 1) },
@@ -215,18 +222,20 @@ function pair(
   const widths = [share, 1 - share].map((part) => part * (place.width - gutter));
   if (Math.min(...widths) < narrowestColumn * bench.base || shrinks(block, widths, bench.base))
     return oneUnderAnother(block, place, bench);
-  const columns = [block.first, block.second].map((one, nth) => {
+  const parallel = block.second.kind === 'section' && block.second.lang !== null;
+  const measured = [block.first, block.second].map((one, nth) => {
     const width = widths[nth] ?? 0;
     const start = nth === 0 ? 0 : place.width - width;
     const left = leftOf(place, start, width);
     return measureAll([one], { ...place, left, width }, bench);
   });
+  const columns = parallel ? measured : onOneBaseline(measured);
   const ends = (pick: (column: readonly Element[]) => number) => Math.max(0, ...columns.map(pick));
   return [
     {
       kind: 'columns',
       columns,
-      parallel: block.second.kind === 'section' && block.second.lang !== null,
+      parallel,
       before: ends((column) => column[0]?.before ?? 0),
       after: ends((column) => column.at(-1)?.after ?? 0),
       glue: columns.reduce((glue, column) => strongest(glue, column.at(-1)?.glue ?? 0), 0 as Glue),

@@ -72,6 +72,12 @@ type ScaledInk = {
   readonly scale: number;
 };
 
+/** A picture that says nothing of its own. */
+export type SignGround = Omit<ScaledInk, 'tag'> & {
+  readonly kind: 'sign';
+  readonly shapes: readonly SceneInk[];
+};
+
 export type PictureInk = ScaledInk & {
   readonly kind: 'picture';
   readonly shapes: readonly SceneInk[];
@@ -105,7 +111,8 @@ export type Ground =
       readonly width: number;
       readonly thick: number;
       readonly colour: string;
-    };
+    }
+  | SignGround;
 
 /** `running` is repeated on every page and read by nobody: header, footer, page number. */
 export type PlacedPage = {

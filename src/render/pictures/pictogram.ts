@@ -83,16 +83,25 @@ const drawings: Readonly<Record<PictogramName, readonly Shape[]>> = {
   ],
 };
 
+/** Names a template may give to a sign. */
+export const pictogramNames = Object.keys(drawings) as readonly PictogramName[];
+
+export function isPictogram(name: string): name is PictogramName {
+  return Object.hasOwn(drawings, name);
+}
+
+/**
+ * The same drawing as a sign beside words that say all: it has no words of its own.
+ * @example drawSign('phone').title // ''
+ */
+export function drawSign(name: PictogramName): Scene {
+  return { width, height, title: '', description: '', shapes: drawings[name] };
+}
+
 /**
  * Draws one pictogram, the same in every direction of reading.
  * @example drawPictogram({ kind: 'pictogram', name: 'phone', title, description }).width // 48
  */
 export function drawPictogram({ name, title, description }: Pictogram): Scene {
-  return {
-    width,
-    height,
-    title: title.text,
-    description: description.text,
-    shapes: drawings[name],
-  };
+  return { ...drawSign(name), title: title.text, description: description.text };
 }

@@ -29,6 +29,12 @@ export function writeSvg(scene: Scene, naming: Naming = { id: null, classes: '' 
   ].join('');
 }
 
+/** Writes a sign: decoration, of which nothing is read aloud (WCAG 2.2, 1.1.1). */
+export function writeSign(scene: Scene, classes: string): string {
+  const shapes = scene.shapes.map((shape) => writeShape(shape, classes)).join('');
+  return `<svg viewBox="0 0 ${short(scene.width)} ${short(scene.height)}" aria-hidden="true">${shapes}</svg>`;
+}
+
 function writeShape(shape: Shape, classes: string): string {
   const name = `class="${classes}${escapeHtml(shape.look)}"`;
   switch (shape.kind) {
