@@ -203,10 +203,16 @@ async function writeAs(
   wishes: Wishes,
   kit: Kit,
 ): Promise<Checked<MadeFile>> {
-  if (format === 'html') return fine({ ending: 'html', content: writeHtml(letter, wishes.form) });
-  if (format === 'text') return fine({ ending: 'txt', content: writeText(letter) });
-  const pdf = await pdfOf(letter, wishes, kit);
-  return pdf.ok ? fine({ ending: 'pdf', content: pdf.value }) : pdf;
+  switch (format) {
+    case 'html':
+      return fine({ ending: 'html', content: writeHtml(letter, wishes.form) });
+    case 'text':
+      return fine({ ending: 'txt', content: writeText(letter) });
+    case 'pdf': {
+      const pdf = await pdfOf(letter, wishes, kit);
+      return pdf.ok ? fine({ ending: 'pdf', content: pdf.value }) : pdf;
+    }
+  }
 }
 
 async function pdfOf(

@@ -96,17 +96,24 @@ async function readAs(
   { columns = {}, patient = {}, collected }: InputOptions,
 ): Promise<Intake> {
   const { name, bytes } = file;
-  if (format === 'json' || format === 'fhir')
-    return readJsonOf(name, text, patient, collected ?? null);
-  if (format === 'csv') return readCsv(name, text, columns);
-  if (format === 'hl7v2') {
-    const { text: decoded, notes } = decodeMessage(name, bytes);
-    const intake = readHl7(name, decoded);
-    return { ...intake, ignored: [...notes, ...intake.ignored] };
+  switch (format) {
+    case 'json':
+    case 'fhir':
+      return readJsonOf(name, text, patient, collected ?? null);
+    case 'csv':
+      return readCsv(name, text, columns);
+    case 'hl7v2': {
+      const { text: decoded, notes } = decodeMessage(name, bytes);
+      const intake = readHl7(name, decoded);
+      return { ...intake, ignored: [...notes, ...intake.ignored] };
+    }
+    case 'text':
+      return readText(name, text);
+    case 'xlsx': {
+      const { readXlsx } = await import('./xlsx/index.js');
+      return readXlsx(file, columns);
+    }
   }
-  if (format === 'text') return readText(name, text);
-  const { readXlsx } = await import('./xlsx/index.js');
-  return readXlsx(file, columns);
 }
 
 /** JSON is ours or FHIR's; a resource says its type. */

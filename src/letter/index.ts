@@ -26,7 +26,7 @@ export {
   type TranslationRecord,
   weakest,
 } from './record.js';
-export { groupActs, placedTexts, recordDrafts } from './record-drafts.js';
+export { groupActs, placedTexts, recordDrafts, withoutSource } from './record-drafts.js';
 export { shortHash } from './short-hash.js';
 export type { Addressee, LetterInput, LetterOptions, Release } from './letter-input.js';
 export { composeReasoning, type ReasoningBlock, type ReasoningContent } from './reasoning.js';

@@ -9,6 +9,7 @@ import {
   type TranslationRecord,
 } from './record.js';
 import { shortHash } from './short-hash.js';
+import { sourceOf } from './source-of.js';
 
 /** Whom the record names for a draft that no person answers for. */
 const computer = 'computer draft';
@@ -41,6 +42,11 @@ export function recordDrafts(
     return [{ placed, by, hashes: `${sourceHash} ${targetHash}` }];
   });
   return groupActs(answered);
+}
+
+/** Texts of which this program holds no English: nothing could be recorded of what they were translated from. */
+export function withoutSource(texts: readonly Placed[]): readonly Placed[] {
+  return texts.filter(({ namespace, key }) => sourceOf(namespace, key) === null);
 }
 
 type Answered = {

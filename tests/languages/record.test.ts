@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { composeLetter, readLanguage, shortHash } from '../../src/letter/index.js';
 import { hashesOf, type ReviewStep, readRecord, stateOf } from '../../src/letter/record.js';
-import { recordDrafts } from '../../src/letter/record-drafts.js';
+import { recordDrafts, withoutSource } from '../../src/letter/record-drafts.js';
 import { sourceOf } from '../../src/letter/source-of.js';
 import { englishFiles, letterOf } from '../letter/fixtures.js';
 import { everySaid } from '../letter/read-content.js';
@@ -91,6 +91,12 @@ describe('new drafts', () => {
     expect(again[0]?.messages.letter?.title).toBe(stale);
     const redrafted = recordDrafts(record, [{ ...title, text: 'Inny tytuł' }], '2026-11-25');
     expect(redrafted[0]?.messages.letter?.title).toBe(hashesOf({ ...title, text: 'Inny tytuł' }));
+  });
+
+  it('need an English text to be recorded beside', () => {
+    const stranger = { ...title, key: 'no-such-message' };
+    const few = { ...title, key: 'gap.calcium_few' };
+    expect(withoutSource([title, stranger, few])).toEqual([stranger]);
   });
 });
 

@@ -118,15 +118,32 @@ describe('the installed command', () => {
     'languages',
     'templates',
     'schema',
+    'completion',
+  ];
+  const further = [
+    'languages export',
+    'languages import',
+    'languages proof',
+    'languages back-translation',
+    'languages record',
+    'templates check',
   ];
   it('names every command in its help', () => {
     const help = ironleaf('--help').stdout;
     const named = [...help.matchAll(/^ {2}ironleaf (\w+)/gm)].map((match) => match[1]);
-    expect(new Set(named)).toEqual(new Set([...commands, 'completion']));
+    expect(new Set(named)).toEqual(new Set(commands));
   });
 
-  it.each(commands)('shows an example in the help of %s', (command) => {
-    expect(ironleaf(command, '--help').stdout).toMatch(/^Examples:\n\s+ironleaf /m);
+  it('names every command of a command in its help', () => {
+    const help = ['languages', 'templates'].map((name) => ironleaf(name, '--help').stdout).join('');
+    const named = [...help.matchAll(/^ {2}ironleaf (\w+ [\w-]+) +[<W]/gm)].map((match) => match[1]);
+    expect(new Set(named)).toEqual(new Set(further));
+  });
+
+  it.each([...commands, ...further])('shows an example in the help of %s', (command) => {
+    const { stdout } = ironleaf(...command.split(' '), '--help');
+    expect(stdout).toMatch(new RegExp(`^Examples:\\n\\s+ironleaf ${command}\\b`, 'm'));
+    expect(stdout).not.toContain('$0');
   });
 
   it('prints a script that bash can read, and completes commands', () => {

@@ -8,7 +8,7 @@ import { Stop, status } from '../status.js';
 function options(yargs: Argv) {
   return yargs
     .positional('file', { type: 'string', demandOption: true, describe: 'A CSV, TSV or XLSX file' })
-    .example('$0 columns lab.csv > map.json', 'Then: $0 check lab.csv --columns map.json');
+    .example('$0 columns lab.csv > map.json', 'Then: ironleaf check lab.csv --columns map.json');
 }
 type Words = Awaited<ReturnType<typeof options>['argv']>;
 

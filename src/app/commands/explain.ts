@@ -5,7 +5,7 @@ import { composeReasoning, sayReasoning } from '../../letter/index.js';
 import { type Analyte, analytes } from '../../terms.js';
 import { explainJson } from '../explain-json.js';
 import { openKit, sentences } from '../kit.js';
-import { formats } from '../make-letter.js';
+import { pageFormats } from '../make-letter.js';
 import { writeAll } from '../output.js';
 import { status } from '../status.js';
 import { type Understood, understand } from '../understand.js';
@@ -26,7 +26,7 @@ function options(yargs: Argv) {
     }),
   )
     .option('json', { type: 'boolean', default: false, describe: 'Print JSON' })
-    .option('format', { type: 'string', default: 'text', describe: formats.join(', ') })
+    .option('format', { type: 'string', default: 'text', describe: pageFormats.join(', ') })
     .option('out', { type: 'string', default: '.', describe: 'Folder for HTML and PDF' })
     .option('paper', { choices: ['A4', 'Letter'] as const, default: 'A4' as const })
     .option('confirm', { choices: analytes, array: true, describe: 'This doubtful value stands' })
@@ -70,7 +70,7 @@ async function printJson(all: readonly Named[]): Promise<void> {
 /** Text goes to stdout; of what is printed on paper the paths do. */
 async function makeSheets(all: readonly Named[], words: Words, date: string): Promise<void> {
   const { format, out, paper } = words;
-  const print = { formats: formatsOf(format, formats), date, paper, size: 'dense' as const };
+  const print = { formats: formatsOf(format, pageFormats), date, paper, size: 'dense' as const };
   const kit = await openKit();
   const english = await kit.language('en');
   for (const { report, interpretation, stem } of all) {

@@ -16,6 +16,7 @@ const doors = {
   languages: () => import('./languages.js').then((room) => room.languagesCommand),
   schema: () => import('./schema.js').then((room) => room.schemaCommand),
   templates: () => import('./templates.js').then((room) => room.templatesCommand),
+  completion: () => import('./completion.js').then((room) => room.completionCommand),
 } as const;
 
 /**

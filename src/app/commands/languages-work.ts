@@ -1,5 +1,5 @@
 // What the subcommands of ironleaf languages do: files of a language in, files for translators and reviewers out, and back.
-import { type Language, type Namespace, recordDrafts } from '../../letter/index.js';
+import { type Language, type Namespace, recordDrafts, withoutSource } from '../../letter/index.js';
 import { largestFile } from '../../intake/index.js';
 import { readInputFile } from '../input.js';
 import { openKit, sentences } from '../kit.js';
@@ -73,6 +73,16 @@ export async function printBack(tag: string, out: string): Promise<void> {
 
 export async function record(tag: string, date: string | undefined): Promise<void> {
   const shelf = translationOf(await openShelf(tag));
+  const strange = withoutSource(shelf.texts);
+  // English is part of the build while the other languages are read from their folders.
+  if (strange.length > 0)
+    throw new Stop(status.badData, [
+      ...strange.map(
+        ({ namespace, key }) =>
+          `locales/${tag}/${namespace}.json, ${key}: cannot find its English.`,
+      ),
+      '  After a change in locales/en build first: npm run build',
+    ]);
   console.log(await putRecord(tag, recordDrafts(shelf.record, shelf.texts, dateOf(date))));
 }
 

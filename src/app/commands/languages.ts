@@ -14,6 +14,14 @@ const tagOf = <T>(yargs: Argv<T>) =>
 const outOf = <T>(yargs: Argv<T>) =>
   yargs.option('out', { type: 'string', default: '.', describe: 'Folder for the files' });
 
+const examples: Readonly<Record<'export' | 'import', [string, string]>> = {
+  export: ['$0 languages export pl --to xliff --out work', 'A file for translators'],
+  import: [
+    '$0 languages import work/pl.xlf --by "A. Name" --credential "translator" --as translated',
+    'What fits is taken in; of the rest it says why not',
+  ],
+};
+
 function options(yargs: Argv) {
   return yargs
     .option('json', { type: 'boolean', default: false, describe: 'For other programs' })
@@ -21,11 +29,13 @@ function options(yargs: Argv) {
       'export <tag>',
       'Write an XLIFF 2.0 file for translators',
       (own) =>
-        outOf(tagOf(own)).option('to', {
-          choices: ['xliff'] as const,
-          default: 'xliff' as const,
-          describe: 'Form of the file',
-        }),
+        outOf(tagOf(own))
+          .option('to', {
+            choices: ['xliff'] as const,
+            default: 'xliff' as const,
+            describe: 'Form of the file',
+          })
+          .example(...examples.export),
       ({ tag, out }) => exportLanguage(tag, out),
     )
     .command(
@@ -45,33 +55,38 @@ function options(yargs: Argv) {
             default: 'translated' as const,
             describe: 'The most that this person answers for',
           })
-          .option('date', { type: 'string', describe: 'Day of the work, YYYY-MM-DD' }),
+          .option('date', { type: 'string', describe: 'Day of the work, YYYY-MM-DD' })
+          .example(...examples.import),
       (words) => importLanguage(words),
     )
     .command(
       'proof <tag>',
       'Write a page with every message beside English, to be read through',
-      (own) => outOf(tagOf(own)),
+      (own) => outOf(tagOf(own)).example('$0 languages proof pl --out work', 'work/pl.proof.html'),
       ({ tag, out }) => printProof(tag, out),
     )
     .command(
       'back-translation <tag>',
       'Write a sheet to translate back: the answer in short, safety, next steps',
-      (own) => outOf(tagOf(own)),
+      (own) =>
+        outOf(tagOf(own)).example(
+          '$0 languages back-translation pl --out work',
+          'The sheet, and a key for whoever compares',
+        ),
       ({ tag, out }) => printBack(tag, out),
     )
     .command(
       'record <tag>',
       'Enter new texts that nobody answers for as drafts by a computer',
-      (own) => tagOf(own).option('date', { type: 'string', describe: 'Day of the drafts' }),
+      (own) =>
+        tagOf(own)
+          .option('date', { type: 'string', describe: 'Day of the drafts' })
+          .example('$0 languages record pl', 'In a clone, after npm run build'),
       ({ tag, date }) => record(tag, date),
     )
     .example('$0 languages', 'Tags, scripts, coverage and how far each is checked')
-    .example('$0 languages export pl --to xliff --out work', 'A file for translators')
-    .example(
-      '$0 languages import work/pl.xlf --by "A. Name" --credential "translator" --as translated',
-      '',
-    );
+    .example(...examples.export)
+    .example(...examples.import);
 }
 
 export const languagesCommand: CommandModule<object, { json: boolean }> = {

@@ -4,17 +4,23 @@ import { sayProblem } from '../../problem.js';
 import { status } from '../status.js';
 import { readOwnTemplates } from '../templates/own-templates.js';
 
+const example: [string, string] = [
+  '$0 templates check our-templates',
+  'What is wrong with them, by row and column',
+];
 type Words = { readonly folder: string };
 
 const checkCommand: CommandModule<object, Words> = {
   command: 'check <folder>',
   describe: 'Check a folder of own templates: variables, helpers, tags, classes, size',
   builder: (yargs) =>
-    yargs.positional('folder', {
-      type: 'string',
-      demandOption: true,
-      describe: 'Folder with .hbs files',
-    }),
+    yargs
+      .positional('folder', {
+        type: 'string',
+        demandOption: true,
+        describe: 'Folder with .hbs files',
+      })
+      .example(...example),
   handler: async ({ folder }) => {
     const read = await readOwnTemplates(folder);
     if (read.ok) {
@@ -33,6 +39,6 @@ export const templatesCommand: CommandModule<object, object> = {
     yargs
       .command(checkCommand)
       .demandCommand(1, 'Name a command, such as check.')
-      .example('$0 templates check our-templates', 'What is wrong with them, by row and column'),
+      .example(...example),
   handler: () => {},
 };
