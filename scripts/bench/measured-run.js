@@ -1,6 +1,6 @@
 // Words of a command line arrive; the time, processor time and highest memory of the real program leave (Linux).
 import { spawn } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 
 const ticks = 100;
 
@@ -14,8 +14,7 @@ export function measuredRun(words) {
     });
     const look = () => {
       try {
-        const fields = readFileSync(`/proc/${child.pid}/stat`, 'utf8').split(') ')[1].split(' ');
-        cpu = (Number(fields[11]) + Number(fields[12])) / ticks;
+        cpu = statOf(child.pid).seconds;
         const status = readFileSync(`/proc/${child.pid}/status`, 'utf8');
         peak = Math.max(peak, Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? 0) / 1024);
       } catch {
@@ -30,6 +29,30 @@ export function measuredRun(words) {
       else done({ wall, cpu, peak });
     });
   });
+}
+
+function statOf(pid) {
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1].split(' ');
+  return { parent: fields[1], seconds: (Number(fields[11]) + Number(fields[12])) / ticks };
+}
+
+/** Processor time so far of this process and of all it started that still run. */
+export function processorSeconds() {
+  const { user, system } = process.cpuUsage();
+  const stats = readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .flatMap((pid) => {
+      try {
+        return [{ pid, ...statOf(pid) }];
+      } catch {
+        return [];
+      }
+    });
+  const below = (parent) =>
+    stats
+      .filter((one) => one.parent === parent)
+      .reduce((sum, { pid, seconds }) => sum + seconds + below(pid), 0);
+  return (user + system) / 1e6 + below(String(process.pid));
 }
 
 /** The same sum every time: what the machine gives one thread at this moment, in seconds. */
