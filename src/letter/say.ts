@@ -9,6 +9,8 @@ import type { ReviewState } from './record.js';
 export type Inserted = { readonly text: string; readonly direction: 'ltr' | 'own' };
 export type Values = Readonly<Record<string, Inserted | number>>;
 
+const none: Values = {};
+
 export const ltr = (text: string): Inserted => ({ text, direction: 'ltr' });
 /** Names, dates and a person's own words keep the direction of their first letter. */
 export const own = (text: string): Inserted => ({ text, direction: 'own' });
@@ -55,30 +57,42 @@ export class CannotSay extends Error {
  * @example voiceOf(english, false).say('step.heard-by', { date, phone }).text
  */
 export function voiceOf(language: Language, child: boolean): Voice {
-  const spoken = new Map<string, Spoken>();
+  const spoken = new Set<Spoken>();
   const told = (namespace: Namespace, key: string, values: Values): string => {
     const { text, message } = tellOnce(language, namespace, key, values, child);
-    const place = `${namespace} ${message.key}`;
-    if (!spoken.has(place)) spoken.set(place, message);
+    spoken.add(message);
     return text;
   };
   return {
     child,
-    say: (key, values = {}) => ({ key, text: told('letter', key, values) }),
-    food: (id) => ({ key: `foods:${id}`, text: told('foods', id, {}) }),
-    fridge: (key) => ({ key: `fridge:${key}`, text: told('fridge', key, {}) }),
-    easy: (key, values = {}) => ({ key: `easy:${key}`, text: told('easy-read', key, values) }),
-    aloud: (key, values = {}) => ({ key: `aloud:${key}`, text: told('spoken', key, values) }),
+    say: (key, values = none) => ({ key, text: told('letter', key, values) }),
+    food: (id) => ({ key: `foods:${id}`, text: told('foods', id, none) }),
+    fridge: (key) => ({ key: `fridge:${key}`, text: told('fridge', key, none) }),
+    easy: (key, values = none) => ({ key: `easy:${key}`, text: told('easy-read', key, values) }),
+    aloud: (key, values = none) => ({ key: `aloud:${key}`, text: told('spoken', key, values) }),
     date: (iso) => own(language.date(iso)),
-    spoken: () => [...spoken.values()],
+    // The same message may have been said with other values.
+    spoken: () => {
+      const byKey = [...spoken].map((one) => [`${one.namespace} ${one.key}`, one] as const);
+      return [...new Map(byKey).values()];
+    },
   };
 }
 
 type Sentence = { readonly text: string; readonly message: Spoken };
 
 /** Letters of one evening share most of their sentences; those with a name or a value in them come and go. */
-const saidBefore = new WeakMap<Language, Bounded<Sentence>>();
-const mostSaid = 4000;
+const saidBefore = new WeakMap<Language, Map<string, Bounded<Sentence>>>();
+const mostSaid = 2000;
+
+function memoryOf(language: Language, namespace: Namespace, child: boolean): Bounded<Sentence> {
+  const memories = saidBefore.get(language) ?? new Map<string, Bounded<Sentence>>();
+  saidBefore.set(language, memories);
+  const name = child ? `${namespace} child` : namespace;
+  const memory = memories.get(name) ?? bounded<Sentence>(mostSaid);
+  memories.set(name, memory);
+  return memory;
+}
 
 function tellOnce(
   language: Language,
@@ -87,9 +101,8 @@ function tellOnce(
   values: Values,
   child: boolean,
 ): Sentence {
-  const before = saidBefore.get(language) ?? bounded<Sentence>(mostSaid);
-  saidBefore.set(language, before);
-  const asked = `${namespace} ${child ? 'child' : 'own'} ${key} ${JSON.stringify(values)}`;
+  const before = memoryOf(language, namespace, child);
+  const asked = values === none ? key : `${key} ${JSON.stringify(values)}`;
   const known = before.get(asked);
   if (known !== undefined) return known;
   const { text, exactKey } = tell(language, namespace, key, values, child);

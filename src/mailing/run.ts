@@ -55,11 +55,12 @@ export async function runMailing(run: Run): Promise<Tally> {
   const ours = { count: run.source.count, shard };
   const lists = await openLists(folder, shard, run.date);
   try {
-    const held = await phoneFirst(run, evening, ours, book);
+    const { held, judgedEarly } = await phoneFirst(run, evening, ours, book);
     const counter = counterOf(run, shareOf(shard, run.source.count), held.size);
     for (const index of indexesOf(ours)) {
       if (held.has(index)) continue;
-      const judged = await judge(evening, index);
+      const judged = judgedEarly.get(index) ?? (await judge(evening, index));
+      judgedEarly.delete(index);
       await counter(await settle(run, book, judged, lists));
     }
     if (shard.count === 1) await setAside(folder, book.ledger, book.seen, book.record);
@@ -125,12 +126,16 @@ async function phoneFirst(
   evening: Evening,
   ours: Share,
   book: Book,
-): Promise<ReadonlySet<number>> {
+): Promise<{ readonly held: ReadonlySet<number>; readonly judgedEarly: Map<number, Judged> }> {
   const calls: Call[] = [];
   const held = new Set<number>();
+  const judgedEarly = new Map<number, Judged>();
   for (const index of indexesOf(ours)) {
     const judged = await judge(evening, index);
-    if (judged.kind !== 'held') continue;
+    if (judged.kind !== 'held') {
+      if (judgedEarly.size < mostJudgedEarly) judgedEarly.set(index, judged);
+      continue;
+    }
     held.add(index);
     book.tally.outcomes.held += 1;
     countReading(book.tally, judged.understood);
@@ -138,8 +143,11 @@ async function phoneFirst(
     await withdraw(run.folder, book, judged, 'held');
   }
   await run.writeCalls(sortCalls(calls));
-  return held;
+  return { held, judgedEarly };
 }
+
+/** An ordinary evening is judged once; of a longer file the rest is read again, for memory must not follow its length. */
+const mostJudgedEarly = 500;
 
 async function settle(
   run: Run,

@@ -13,6 +13,8 @@ const kept = 40;
  * @example scale(100, '10', '55.845') // 17.90670606141999
  */
 export function scale(value: number, times: string, over: string): number {
+  // Most values are in our unit already.
+  if (times === '1' && over === '1' && Number.isFinite(value)) return value;
   const [from, up, down] = [decimalOf(String(value)), decimalOf(times), decimalOf(over)];
   if (down.digits === 0n) throw new Error('a factor divides by zero');
   const digits = from.digits * up.digits * 10n ** BigInt(down.places + kept);

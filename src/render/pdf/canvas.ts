@@ -9,41 +9,26 @@ export type Reference = {
   readonly end: (chunk?: string | Uint8Array) => void;
 };
 
-export type Element = {
-  readonly dictionary: Reference;
-  readonly add: (child: Element | (() => void)) => Element;
-  readonly end: () => void;
-};
-
-type ElementFacts = {
-  readonly lang?: string;
-  readonly alt?: string;
-  readonly bbox?: readonly number[];
-};
-
 export type Canvas = AsyncIterable<Uint8Array> & {
   readonly page: {
+    readonly height: number;
+    readonly dictionary: Reference;
     readonly fonts: Record<string, Reference>;
     readonly xobjects: Record<string, Reference>;
+    readonly annotations: Reference[];
+    /** Key of the page's marked content in the parent tree, given when first asked for. */
+    readonly structParentTreeKey: number;
   };
   readonly addPage: (form: { readonly size: readonly number[]; readonly margin: number }) => void;
   readonly addContent: (operators: string) => void;
   readonly ref: (data: Readonly<Record<string, unknown>>) => Reference;
-  readonly struct: (role: string, facts: ElementFacts) => Element;
-  readonly addStructure: (element: Element) => void;
-  readonly markContent: (
-    tag: 'Artifact',
-    facts: { readonly type: 'Pagination' | 'Layout' },
-  ) => void;
-  readonly endMarkedContent: () => void;
-  readonly link: (
-    x: number,
-    y: number,
-    width: number,
-    height: number,
-    url: string,
-    facts: { readonly structParent: Element; readonly Contents: string },
-  ) => void;
+  readonly getStructTreeRoot: () => Reference;
+  /** ISO 32000-1, 14.7.4.4: by key, the element of each marked content of a page, or that of an annotation. */
+  readonly getStructParentTree: () => {
+    readonly get: (key: number) => Reference[];
+    readonly add: (key: number, element: Reference) => void;
+  };
+  readonly createStructParentTreeNextKey: () => number;
   readonly end: () => void;
 };
 

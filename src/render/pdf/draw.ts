@@ -1,19 +1,11 @@
 // Placed letters arrive; they are painted and tagged into one open document, whose bytes leave at the end.
 import { look, shapeLook } from '../look.js';
-import { openCanvas, type Canvas, type DocumentFacts, type Element } from './canvas.js';
+import { openCanvas, type Canvas, type DocumentFacts } from './canvas.js';
 import { logoOperators } from './draw-logo.js';
 import type { Fonts } from './fonts.js';
 import { colourOf, edgePath, outlinePath, shapePaint } from './paint.js';
-import type {
-  Ground,
-  Ink,
-  PictureInk,
-  PlacedLetter,
-  PlacedPage,
-  SignGround,
-  Tag,
-  TextInk,
-} from './placed.js';
+import type { Ground, Ink, PictureInk, PlacedLetter, SignGround, Tag, TextInk } from './placed.js';
+import { openTagTree, type TagTree } from './tag-tree.js';
 import { openTypecase, short, type Typecase } from './typecase.js';
 
 /** A document that takes one letter after another. */
@@ -32,20 +24,23 @@ export function openSheets(facts: DocumentFacts, fonts: Fonts): Sheets {
 /** Adds one letter's pages and its tag tree to the document. */
 export function drawLetter(sheets: Sheets, letter: PlacedLetter): void {
   const { canvas } = sheets;
-  const elements = new Map<number, Element>();
+  const tree = openTagTree(canvas, letter.tags);
   for (const page of letter.pages) {
     canvas.addPage({ size: [letter.width, letter.height], margin: 0 });
-    artifact(
-      canvas,
-      'Layout',
-      page.grounds.map((ground) => groundOperators(sheets.typecase, ground)),
-    );
-    for (const group of grouped(page.ink)) {
-      drawGroup(sheets, letter.tags, elements, group);
-    }
-    drawRunning(sheets, page);
+    const drawn = [
+      artifact(
+        'Layout',
+        page.grounds.map((ground) => groundOperators(sheets.typecase, ground)),
+      ),
+      ...grouped(page.ink).map((group) => groupOperators(sheets, letter.tags, tree, group)),
+      artifact(
+        'Pagination',
+        page.running.map((ink) => textOperators(sheets.typecase, [ink])),
+      ),
+    ];
+    canvas.addContent(drawn.filter((operators) => operators !== '').join('\n'));
   }
-  elements.get(0)?.end();
+  tree.close();
 }
 
 /** Writes the fonts and gives the file. */
@@ -78,97 +73,40 @@ function grouped(ink: readonly Ink[]): readonly (readonly [Ink, ...Ink[]])[] {
   return groups;
 }
 
-function drawGroup(
+function groupOperators(
   sheets: Sheets,
   tags: readonly Tag[],
-  elements: Map<number, Element>,
+  tree: TagTree,
   group: readonly [Ink, ...Ink[]],
-): void {
+): string {
   const [first] = group;
   const tag = tags[first.tag];
   if (tag?.role === 'Link' && tag.href !== null) {
-    drawLink(
-      sheets,
-      tag,
-      tag.href,
-      tags,
-      elements,
-      group.filter((one) => one.kind === 'text'),
-    );
-    return;
+    const texts = group.filter((one) => one.kind === 'text');
+    return linkOperators(sheets, tree, tag, tag.href, texts);
   }
-  const element = elementOf(sheets.canvas, first.tag, tags, elements, first);
-  if (first.kind === 'empty') return;
-  element.add(() => {
-    const drawn =
-      first.kind === 'logo' ? logoOperators(sheets.canvas, first) : inkOperators(sheets, group);
-    sheets.canvas.addContent(drawn);
-  });
-}
-
-/** Elements are made when first needed, parents first, so that the tree is in the order of the ink. */
-function elementOf(
-  canvas: Canvas,
-  name: number,
-  tags: readonly Tag[],
-  elements: Map<number, Element>,
-  ink: Ink | null,
-): Element {
-  const known = elements.get(name);
-  if (known !== undefined) return known;
-  const tag = tags[name];
-  if (tag === undefined) throw new Error('Ink belongs to a tag that does not exist');
-  const element = canvas.struct(tag.role, {
-    ...(tag.lang === null ? {} : { lang: tag.lang }),
-    ...(tag.alt === null ? {} : { alt: tag.alt }),
-    ...(ink?.kind === 'picture' || ink?.kind === 'logo'
-      ? { bbox: [ink.x, ink.y, ink.x + ink.width, ink.y + ink.height] }
-      : {}),
-  });
-  const attributes = attributesOf(tag);
-  if (attributes !== null) element.dictionary.data.A = attributes;
-  elements.set(name, element);
-  if (tag.parent === null) canvas.addStructure(element);
-  else elementOf(canvas, tag.parent, tags, elements, null).add(element);
-  return element;
-}
-
-/** ISO 32000-1, 14.8.5.5 and 14.8.5.7. */
-function attributesOf(tag: Tag): Readonly<Record<string, unknown>> | null {
-  if (tag.numbering !== null) return { O: 'List', ListNumbering: tag.numbering };
-  if (tag.role !== 'TH' && tag.role !== 'TD') return null;
-  if (tag.scope === null && tag.span === 1) return null;
-  return {
-    O: 'Table',
-    ...(tag.scope === null ? {} : { Scope: tag.scope }),
-    ...(tag.span === 1 ? {} : { ColSpan: tag.span }),
-  };
+  const element = tree.elementOf(first.tag, first);
+  if (first.kind === 'empty') return '';
+  const drawn =
+    first.kind === 'logo' ? logoOperators(sheets.canvas, first) : inkOperators(sheets, group);
+  return tree.mark(element, drawn);
 }
 
 /** A link that runs on to another page is two elements, for an annotation belongs to the page it stands on. */
-function drawLink(
+function linkOperators(
   sheets: Sheets,
+  tree: TagTree,
   tag: Tag,
   href: string,
-  tags: readonly Tag[],
-  elements: Map<number, Element>,
   group: readonly TextInk[],
-): void {
-  const { canvas } = sheets;
-  const parent = elementOf(canvas, tag.parent ?? 0, tags, elements, null);
-  const link = canvas.struct('Link', tag.lang === null ? {} : { lang: tag.lang });
-  parent.add(link);
-  link.add(() => {
-    canvas.addContent(inkOperators(sheets, group));
-    canvas.addContent(group.map(underline).join('\n'));
-  });
+): string {
+  const link = tree.elementMore(tag);
+  const drawn = tree.mark(link, [inkOperators(sheets, group), ...group.map(underline)].join('\n'));
   const words = group.flatMap((ink) => ink.glyphs.map((glyph) => glyph.text)).join('');
-  // pdfkit turns a plain string into a name; only a String object becomes text.
-  const Contents = new String(words.trim()) as string;
   for (const { x, y, width, size } of group) {
-    canvas.link(x, y - size, width, size * 1.3, href, { structParent: link, Contents });
+    tree.link(link, { x, y: y - size, width, height: size * 1.3 }, href, words.trim());
   }
-  link.end();
+  return drawn;
 }
 
 function underline({ x, y, width, size, colour }: TextInk): string {
@@ -246,18 +184,7 @@ function groundOperators(typecase: Typecase, ground: Ground): string {
     : `${filled}\n${edgePath({ x, y, width, height, edge, edgeWidth, sides })}`;
 }
 
-function drawRunning(sheets: Sheets, page: PlacedPage): void {
-  const drawn = page.running.map((ink) => textOperators(sheets.typecase, [ink]));
-  artifact(sheets.canvas, 'Pagination', drawn);
-}
-
-function artifact(
-  canvas: Canvas,
-  type: 'Layout' | 'Pagination',
-  operators: readonly string[],
-): void {
-  if (operators.length === 0) return;
-  canvas.markContent('Artifact', { type });
-  canvas.addContent(operators.join('\n'));
-  canvas.endMarkedContent();
+function artifact(type: 'Layout' | 'Pagination', operators: readonly string[]): string {
+  if (operators.length === 0) return '';
+  return `/Artifact <</Type /${type}>> BDC\n${operators.join('\n')}\nEMC`;
 }
