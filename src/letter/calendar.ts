@@ -1,13 +1,14 @@
 // Dated steps of a letter arrive; what a calendar says of each leaves, with no name and no result in it.
 import type { NextStep } from '../terms.js';
-import { type Checked, faulty, fine } from '../problem.js';
-import { isHeld, prepare, unsaid } from './compose-letter.js';
+import type { Checked } from '../problem.js';
 import type { Said } from './content.js';
+import { isHeld } from './held.js';
 import type { LetterInput, Told } from './letter-input.js';
-import { CannotSay, ltr } from './say.js';
+import { ltr } from './say.js';
 import { tellContact } from './sections/closing.js';
 import { tellBands } from './sections/opening.js';
 import { tellYourSteps } from './sections/steps.js';
+import { tellWith } from './tell-with.js';
 
 export type CalendarEvent = {
   readonly step: NextStep | 'heard-by';
@@ -28,15 +29,11 @@ export type Calendar = {
 /**
  * One event for each step with a date, and one for the day after which silence means: call us.
  * The clinician's own words stay in the letter: they may hold a name or a result.
+ * Problems: those of messages, as `tellWith`.
  * @example composeCalendar(input) // { ok: true, value: { events: [{ step: 'repeat-test', by: '2027-02-20', … }] } }
  */
 export function composeCalendar(input: LetterInput): Checked<Calendar> {
-  try {
-    return fine(tell(prepare(input)));
-  } catch (error) {
-    if (error instanceof CannotSay) return faulty([unsaid(input.language.tag, error.key)]);
-    throw error;
-  }
+  return tellWith(input, tell);
 }
 
 function tell(told: Told): Calendar {

@@ -2,8 +2,8 @@
 import type { Advice, PlannedStep } from '../advise/advice.js';
 import type { GradedResult, Interpretation } from '../interpret/interpretation.js';
 import type { Report } from '../report/report.js';
-import { isHeld } from './compose-letter.js';
 import { type Explain, explainer } from './explain.js';
+import { isHeld } from './held.js';
 import type { Language } from './language.js';
 import type { LetterOptions } from './letter-input.js';
 

@@ -1,10 +1,10 @@
 // One person's report, its interpretation and advice arrive; the words of their letter leave, or why it may not be made.
-import { type Checked, faulty, fine, type Problem } from '../problem.js';
+import { type Checked, faulty, type Problem } from '../problem.js';
 import type { Clinic } from './clinic.js';
 import type { Content } from './content.js';
+import { isHeld } from './held.js';
 import { needsCarer } from './letter-ages.js';
 import type { LetterInput, Told } from './letter-input.js';
-import { CannotSay, voiceOf } from './say.js';
 import {
   tellCautions,
   tellChoices,
@@ -16,7 +16,6 @@ import { tellFood } from './sections/food.js';
 import { tellHelp } from './sections/help.js';
 import { tellMeaning } from './sections/meaning.js';
 import {
-  isTrusted,
   tellAbout,
   tellBands,
   tellGreeting,
@@ -28,6 +27,7 @@ import { tellResults } from './sections/results.js';
 import { tellOurSteps, tellYourSteps } from './sections/steps.js';
 import { tellSummary } from './sections/summary.js';
 import { tellTablets } from './sections/tablets.js';
+import { tellWith } from './tell-with.js';
 
 /**
  * Says one letter in one language. Pure: the date, the clinic and the language come in.
@@ -40,25 +40,7 @@ export function composeLetter(input: LetterInput): Checked<Content> {
     ...clinicProblems(input.clinic),
     ...addresseeProblems(input),
   ];
-  if (problems.length > 0) return faulty(problems);
-  try {
-    const told = prepare(input);
-    const made = content(told);
-    const unsigned = unsignedProblems(told);
-    return unsigned.length > 0 ? faulty(unsigned) : fine(made);
-  } catch (error) {
-    if (error instanceof CannotSay) return faulty([unsaid(input.language.tag, error.key)]);
-    throw error;
-  }
-}
-
-/** What every section is told from: the voice for this reader, and who the reader is. */
-export function prepare(input: LetterInput): Told {
-  const child = needsCarer(input.report.patient);
-  const addressee =
-    input.options.addressee ?? (child ? { kind: 'carer', name: null } : { kind: 'patient' });
-  const voice = voiceOf(input.language, addressee.kind === 'carer');
-  return { ...input, voice, addressee, urgent: isHeld(input) };
+  return problems.length > 0 ? faulty(problems) : tellWith(input, content);
 }
 
 function content(told: Told): Content {
@@ -89,33 +71,6 @@ function content(told: Told): Content {
     running: tellRunning(told),
   };
   return { ...words, bands: tellBands(told) };
-}
-
-/** Where only signed translations are wanted, one message that nobody signed stops the letter. */
-export function unsignedProblems({ language, options, voice }: Told): readonly Problem[] {
-  if (options.signedOnly !== true) return [];
-  const unsigned = voice.spoken().filter((message) => !isTrusted(message));
-  const [first] = unsigned;
-  if (first === undefined) return [];
-  return [
-    {
-      code: 'translation-unsigned',
-      place: {
-        file: `locales/${language.tag}/${first.namespace}.json`,
-        row: null,
-        field: first.key,
-      },
-      cannot: `cannot make this letter from signed translations only: ${unsigned.length} of its messages are not signed`,
-      found: first.state,
-      expected: 'every message signed by a named, qualified person',
-      remedy: `Without --signed-only the letter is made and says so. ironleaf languages export ${language.tag} makes a file for translators.`,
-    },
-  ];
-}
-
-/** True when the results are too urgent for a letter to be the first word about them. */
-export function isHeld({ interpretation }: Pick<LetterInput, 'interpretation'>): boolean {
-  return interpretation.hold.tier === 'emergency' || interpretation.hold.tier === 'same-day';
 }
 
 function holdProblems(input: LetterInput): readonly Problem[] {
@@ -162,16 +117,4 @@ function clinicProblems(clinic: Clinic): readonly Problem[] {
       expected: 'the number or words that hold for this clinic; there is no default',
       remedy: null,
     }));
-}
-
-/** The problem of a message that a language lacks. */
-export function unsaid(tag: string, key: string): Problem {
-  return {
-    code: 'language-message',
-    place: { file: `locales/${tag}`, row: null, field: key },
-    cannot: 'cannot say this sentence',
-    found: null,
-    expected: 'a message with this key',
-    remedy: null,
-  };
 }

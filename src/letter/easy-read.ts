@@ -1,10 +1,10 @@
 // A letter's input arrives; the same letter in single ideas, each beside a picture of what it is about, leaves.
-import { type Checked, faulty, fine, type Problem } from '../problem.js';
-import { composeLetter, prepare, unsaid, unsignedProblems } from './compose-letter.js';
+import { type Checked, faulty, type Problem } from '../problem.js';
+import { composeLetter } from './compose-letter.js';
 import type { Content, Pictogram, PictogramName, ResultTold, Said, StepTold } from './content.js';
 import type { LetterInput, Told } from './letter-input.js';
-import { CannotSay } from './say.js';
 import { tellBands } from './sections/opening.js';
+import { tellWith } from './tell-with.js';
 
 /** One idea: sentences that belong together, on a line each, and a clinician's own words. */
 export type Idea = {
@@ -39,29 +39,24 @@ export function composeEasyRead(input: LetterInput): Checked<EasyLetter> {
   const { language } = input;
   if (!language.words.exists('about', { ns: 'easy-read' })) return faulty([noWords(language.tag)]);
   const letter = composeLetter({ ...input, options: { ...input.options, easyRead: true } });
-  if (!letter.ok) return letter;
-  try {
-    const told = prepare(input);
-    const groups = groupsOf(told, letter.value);
-    const { lang, dir, documentTitle, sender, about, greeting, released, running, signature } =
-      letter.value;
-    const title = told.voice.easy('title');
-    const unsigned = unsignedProblems(told);
-    if (unsigned.length > 0) return faulty(unsigned);
-    // The warning is that of the usual letter, or that of the easy words where only they are unsigned.
-    const bands = letter.value.bands.some(({ key }) => key === 'band.translation')
-      ? letter.value.bands
-      : tellBands(told);
-    return fine({
-      ...{ lang, dir, documentTitle, sender, about, greeting, released, running, signature },
-      title,
-      bands,
-      groups,
-    });
-  } catch (error) {
-    if (error instanceof CannotSay) return faulty([unsaid(language.tag, error.key)]);
-    throw error;
-  }
+  return letter.ok ? tellWith(input, (told) => tellEasily(told, letter.value)) : letter;
+}
+
+function tellEasily(told: Told, letter: Content): EasyLetter {
+  const { lang, dir, documentTitle, sender, about, greeting, released, running, signature } =
+    letter;
+  const groups = groupsOf(told, letter);
+  const title = told.voice.easy('title');
+  // The warning is that of the usual letter, or that of the easy words where only they are unsigned.
+  const bands = letter.bands.some(({ key }) => key === 'band.translation')
+    ? letter.bands
+    : tellBands(told);
+  return {
+    ...{ lang, dir, documentTitle, sender, about, greeting, released, running, signature },
+    title,
+    bands,
+    groups,
+  };
 }
 
 function groupsOf(told: Told, letter: Content): readonly IdeaGroup[] {
@@ -125,6 +120,10 @@ function groupsOf(told: Told, letter: Content): readonly IdeaGroup[] {
           },
         ]),
     { heading: voice.easy('good-to-know.heading'), ideas: each('warning', letter.cautions) },
+    {
+      heading: letter.choices.heading,
+      ideas: letter.choices.paragraphs.map((lines) => idea('clinician', lines)),
+    },
     {
       heading: letter.contact.heading,
       ideas: each('phone', [...letter.contact.lines, ...letter.contact.formats]),

@@ -2,14 +2,14 @@
 import type { MealIdea } from '../advise/advice.js';
 import { planWeek } from '../advise/index.js';
 import type { Direction } from '../direction.js';
-import { type Checked, faulty, fine } from '../problem.js';
-import { prepare, unsaid, unsignedProblems } from './compose-letter.js';
+import { type Checked, fine } from '../problem.js';
 import type { Band, Content, Said } from './content.js';
 import { type FridgeKey, isFridgeKey, isLetterKey } from './english.js';
 import type { LetterInput, Told } from './letter-input.js';
 import { CannotSay } from './say.js';
 import { tellRunning } from './sections/closing.js';
 import { tellBands } from './sections/opening.js';
+import { tellWith } from './tell-with.js';
 
 export type MealTold = {
   /** Day of the week in the sheet's language. */
@@ -41,16 +41,7 @@ export type FridgeSheet = {
  */
 export function composeFridgeSheet(input: LetterInput): Checked<FridgeSheet | null> {
   const week = planWeek(input.advice, input.report);
-  if (week.length === 0) return fine(null);
-  try {
-    const told = prepare(input);
-    const sheet = tell(told, week);
-    const unsigned = unsignedProblems(told);
-    return unsigned.length > 0 ? faulty(unsigned) : fine(sheet);
-  } catch (error) {
-    if (error instanceof CannotSay) return faulty([unsaid(input.language.tag, error.key)]);
-    throw error;
-  }
+  return week.length === 0 ? fine(null) : tellWith(input, (told) => tell(told, week));
 }
 
 function tell(told: Told, week: readonly MealIdea[]): FridgeSheet {

@@ -3,7 +3,8 @@ export { type Calendar, type CalendarEvent, composeCalendar } from './calendar.j
 export { composeChartNote } from './chart-note.js';
 export { type CallWords, composeCallSheet } from './call-sheet.js';
 export type { Clinic } from './clinic.js';
-export { composeLetter, isHeld } from './compose-letter.js';
+export { composeLetter } from './compose-letter.js';
+export { isHeld } from './held.js';
 export type { Content } from './content.js';
 export { expectedMessages, variablesOf } from './compare-catalogue.js';
 export { type Namespace, patientNamespaces, translatedNamespaces } from './english.js';

@@ -1,10 +1,11 @@
 // A letter's input arrives; the same letter to be read aloud over the phone leaves: plain text, numbers as they are said.
-import { type Checked, faulty, fine, type Problem } from '../problem.js';
-import { composeLetter, prepare, unsaid, unsignedProblems } from './compose-letter.js';
+import { type Checked, faulty, type Problem } from '../problem.js';
+import { composeLetter } from './compose-letter.js';
 import type { Content, ResultTold, Said } from './content.js';
 import type { LetterInput, Told } from './letter-input.js';
 import { sayInterval, sayPhones, sayValue } from './aloud.js';
-import { CannotSay, ltr } from './say.js';
+import { ltr } from './say.js';
+import { tellWith } from './tell-with.js';
 
 /**
  * Text in short parts, an empty line after each. It holds what the letter holds but the drawings and the picture in
@@ -17,15 +18,10 @@ export function composeScript(input: LetterInput): Checked<string> {
   if (!language.words.exists('heading', { ns: 'spoken' })) return faulty([noScript(language.tag)]);
   const letter = composeLetter({ ...input, options: { ...input.options, analogy: 'off' } });
   if (!letter.ok) return letter;
-  try {
-    const told = prepare(input);
-    const script = partsOf(told, letter.value).map(sayPhones).map(plain).join('\n\n');
-    const unsigned = unsignedProblems(told);
-    return unsigned.length > 0 ? faulty(unsigned) : fine(`${script}\n`);
-  } catch (error) {
-    if (error instanceof CannotSay) return faulty([unsaid(language.tag, error.key)]);
-    throw error;
-  }
+  return tellWith(input, (told) => {
+    const parts = partsOf(told, letter.value).map(sayPhones).map(plain);
+    return `${parts.join('\n\n')}\n`;
+  });
 }
 
 function partsOf(told: Told, letter: Content): readonly string[] {
@@ -72,6 +68,7 @@ function partsOf(told: Told, letter: Content): readonly string[] {
       ? []
       : [[passage(letter.tablets), ...texts(letter.tablets.items)].join('\n')]),
     texts(letter.cautions).join('\n'),
+    passage(letter.choices),
     texts([...letter.contact.lines, ...letter.contact.formats]).join('\n'),
     texts(letter.signature).join('\n'),
     voice.aloud('teach-back').text,

@@ -27,7 +27,7 @@ describe('an easy-read letter', () => {
           .filter((key) => !said.has(key))
           .filter(
             (key) =>
-              !/^(line|trend|results)\.|^title|^choices\.|^food\.list\.|^closing\.heading|^your-steps\.tick/.test(
+              !/^(line|trend|results)\.|^title|^food\.list\.|^closing\.heading|^your-steps\.tick/.test(
                 key,
               ),
           )

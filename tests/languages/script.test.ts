@@ -55,8 +55,12 @@ describe('a script', () => {
     expect(script).toContain('5 5 5, 0 1 4 2');
   });
 
-  it('says when to get help and every caution of the letter', () => {
-    for (const words of ['Chest pain', 'Please do not start iron tablets on your own.'])
+  it('says when to get help, every caution of the letter and that questions are welcome', () => {
+    for (const words of [
+      'Chest pain',
+      'Please do not start iron tablets on your own.',
+      'Your choices and questions\nTell us what matters to you.',
+    ])
       expect(script).toContain(words);
   });
 
