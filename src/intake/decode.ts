@@ -28,6 +28,14 @@ export function decode(name: string, bytes: Uint8Array): Decoded {
   }
 }
 
+/**
+ * Bytes of UTF-8's byte-order mark at the start of a file: three or none.
+ * @example markLength(new Uint8Array([0xef, 0xbb, 0xbf, 0x41])) // 3
+ */
+export function markLength([first, second, third]: Uint8Array): number {
+  return first === 0xef && second === 0xbb && third === 0xbf ? 3 : 0;
+}
+
 function whole(text: string): Decoded {
   return { text, notes: [] };
 }

@@ -10,7 +10,8 @@ export type Encoded = {
   readonly notes: readonly Problem[];
 };
 
-const markLength = 3;
+/** Bytes of UTF-16's byte-order mark. */
+const wideMark = 2;
 const largestWide = 32 * 1024 * 1024;
 
 /**
@@ -18,7 +19,7 @@ const largestWide = 32 * 1024 * 1024;
  * UTF-16 is turned into UTF-8 in memory, up to 32 MB; nothing is left of a longer one.
  */
 export function encodingOf(file: LargeFile): Encoded {
-  const [first, second] = file.read(0, Math.min(markLength, file.size));
+  const [first, second] = file.read(0, Math.min(wideMark, file.size));
   const wide = (first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff);
   if (wide && file.size > largestWide)
     return { file: { ...file, size: 0 }, textOf: utf8, notes: [] };

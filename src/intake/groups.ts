@@ -1,4 +1,6 @@
 // Pieces of a file arrive one by one with whose they are; each person's pieces leave again by number.
+import type { Problem } from '../problem.js';
+import { at, fault } from './fault.js';
 
 /** No evening is larger; past it the memory for the list of reports would not stay small. */
 export const mostReports = 1_000_000;
@@ -9,6 +11,14 @@ export function mostReportsIn(size: number, least: number): number {
 }
 
 const fewReports = 1000;
+
+/** @param most such as '1000 reports'. */
+export function tooManyPieces(name: string, row: number | null, most: string): Problem {
+  return fault('too-many', at(name, row), 'cannot go on from here: the file is too long', {
+    expected: `at most ${most}`,
+    remedy: 'Split it into several files.',
+  });
+}
 
 /** Pieces of one person in the order of the file, people in the order of their first pieces. A few bytes a piece. */
 export class Groups {

@@ -4,6 +4,7 @@ import { readCsv } from './csv/index.js';
 import { addPatient } from './add-patient.js';
 import { csvSource } from './csv/source.js';
 import { readFhir } from './fhir/index.js';
+import { isResource } from './fhir/whose.js';
 import { encodingOf } from './encoding.js';
 import { decodeMessage, encodedMessages } from './hl7v2/charset.js';
 import { readHl7 } from './hl7v2/index.js';
@@ -124,14 +125,7 @@ function readJsonOf(
   collected: string | null,
 ): Intake {
   const parts = jsonParts(name, text);
-  const isResource = parts.some(
-    (part) =>
-      'value' in part &&
-      typeof part.value === 'object' &&
-      part.value !== null &&
-      'resourceType' in part.value,
-  );
-  if (isResource) return readFhir(name, parts);
+  if (parts.some(isResource)) return readFhir(name, parts);
   const [only] = parts;
   const said =
     parts.length === 1 && only !== undefined ? [fillPart(only, patient, collected)] : parts;

@@ -53,9 +53,16 @@ export function provesDecimalComma(value: string): boolean {
   return /^[+-]?\d+,\d+$/.test(value) && !eitherWay.test(value);
 }
 
-/** True for '1.234', which a file with decimal commas may mean as a thousand and more. */
-export function mayBeThousandsByDot(value: string): boolean {
-  return /^[+-]?[1-9]\d{0,2}\.\d{3}$/.test(value);
+/** '1.234', which a file with decimal commas may mean as a thousand and more. */
+const maybeThousandsByDot = /^[+-]?[1-9]\d{0,2}\.\d{3}$/;
+
+/**
+ * As `readNumberAsWritten`, in a file in which another number proves a decimal comma.
+ * @example readBesideCommas('1.234') // { ok: false, code: 'thousands', … }
+ */
+export function readBesideCommas(text: string, decimal: '.' | ',' | null = null): NumberAsWritten {
+  const read = readNumberAsWritten(text, decimal);
+  return read.ok && maybeThousandsByDot.test(read.value) ? twoReadings(read.value) : read;
 }
 
 const notANumber: NumberAsWritten = {
@@ -78,7 +85,7 @@ const notWithComma: NumberAsWritten = {
 };
 
 /** @example twoReadings('1,234') // cannot tell 1.234 from 1234 */
-export function twoReadings(digits: string): NumberAsWritten {
+function twoReadings(digits: string): NumberAsWritten {
   return {
     ok: false,
     code: 'thousands',

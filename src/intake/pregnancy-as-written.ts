@@ -38,3 +38,22 @@ export function weeksOfPregnancy(value: string, unit: string | null): number | n
     ) ?? [];
   return weeks === undefined ? null : Number(weeks);
 }
+
+/** What a file of dated results says of a person and their pregnancy. */
+type DatedPregnancy = {
+  readonly patient: WrittenPatient;
+  /** Weeks by the day they were told for. */
+  readonly weeks: ReadonlyMap<string | null, number>;
+  /** Days of which it says only that there was a pregnancy. */
+  readonly pregnant: ReadonlySet<string | null>;
+};
+
+/** The person as of one day: weeks told for another day are not those of the sample. */
+export function pregnantOn(
+  day: string | null,
+  { patient, weeks, pregnant }: DatedPregnancy,
+): WrittenPatient {
+  const told = weeks.get(day);
+  if (told !== undefined) return { ...patient, pregnancy: { weeks: told, trimester: null } };
+  return pregnant.has(day) ? { ...patient, pregnancy: openPregnancy } : patient;
+}

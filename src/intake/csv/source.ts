@@ -1,8 +1,7 @@
 // A table file of any length arrives; its reports leave one at a time, without the table ever being held whole.
 import { faulty } from '../../problem.js';
 import type { Encoded } from '../encoding.js';
-import { at, fault } from '../fault.js';
-import { Groups, mostReports, mostReportsIn } from '../groups.js';
+import { Groups, mostReports, mostReportsIn, tooManyPieces } from '../groups.js';
 import { type ReportRead, type ReportSource, refusedSource } from '../report-source.js';
 import type { Span } from '../spans.js';
 import { cellOf } from '../table/cells.js';
@@ -45,7 +44,8 @@ function open(encoded: Encoded, map: ColumnMap): ReportSource {
   for (const row of rows) {
     witness.hear(row);
     count += 1;
-    if (count > mostRowsInAll) throw tooMany(file.name, row.row, `${mostRowsInAll} rows`);
+    if (count > mostRowsInAll)
+      throw new Uncut(tooManyPieces(file.name, row.row, `${mostRowsInAll} rows`));
   }
   const settled = settle(head, planned.value, witness.told(), count);
   if (!settled.ok) return refusedSource('csv', settled.problems, planned.notes);
@@ -76,7 +76,7 @@ function whose(encoded: Encoded, settled: Settled) {
   const most = mostReportsIn(file.size, leastBytes);
   for (const row of openRows(encoded).rows) {
     groups.add(keyOfRow(file.name, settled, row));
-    if (groups.size > most) throw tooMany(file.name, row.row, `${most} reports`);
+    if (groups.size > most) throw new Uncut(tooManyPieces(file.name, row.row, `${most} reports`));
     starts?.push(row.span.start);
     ends?.push(row.span.end);
     lines?.push(row.row);
@@ -100,13 +100,4 @@ function keyOfRow(name: string, { plan, proved, apart }: Settled, row: TableRow)
     return id === null ? null : `id ${id}`;
   }
   return keyOf(personOf(name, plan, proved, row), apart);
-}
-
-function tooMany(name: string, row: number | null, most: string): Uncut {
-  return new Uncut(
-    fault('too-many', at(name, row), 'cannot go on from here: the file is too long', {
-      expected: `at most ${most}`,
-      remedy: 'Split it into several files.',
-    }),
-  );
 }

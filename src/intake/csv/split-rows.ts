@@ -1,5 +1,6 @@
 // The text of a CSV file arrives; its rows of cells leave, or why the text cannot be cut.
 import { type Checked, faulty, fine } from '../../problem.js';
+import { markLength } from '../decode.js';
 import { type Encoded, utf8 } from '../encoding.js';
 import { at, fault } from '../fault.js';
 import { inMemory } from '../large-file.js';
@@ -51,7 +52,7 @@ const longestHeader = 20_000;
 /** Spreadsheets put a byte-order mark and 'sep=;' before the header; to every parser it would be data. */
 function beginningOf({ file, textOf }: Encoded) {
   const head = file.read(0, Math.min(file.size, longestHeader));
-  const marked = head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf ? 3 : 0;
+  const marked = markLength(head);
   const text = textOf(head.subarray(marked));
   const [line, sign] = /^sep=(.)(?:\r\n|\r|\n)/i.exec(text) ?? [];
   if (line === undefined || sign === undefined)

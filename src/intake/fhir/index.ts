@@ -6,7 +6,7 @@ import { at, fault } from '../fault.js';
 import type { JsonPart } from '../json/index.js';
 import { type DatedResult, orderPanels } from '../order-panels.js';
 import {
-  openPregnancy,
+  pregnantOn,
   saysPregnancy,
   saysPregnancyWeeks,
   saysYes,
@@ -202,13 +202,6 @@ function takePregnancy(
     person.problems.push(fault('bad-pregnancy', place, 'cannot read the weeks', more));
   }
   return true;
-}
-
-/** Weeks told for another day are not those of the sample. */
-function pregnantOn(day: string | null, { patient, weeks, pregnant }: Person): WrittenPatient {
-  const told = weeks.get(day);
-  if (told !== undefined) return { ...patient, pregnancy: { weeks: told, trimester: null } };
-  return pregnant.has(day) ? { ...patient, pregnancy: openPregnancy } : patient;
 }
 
 /** Observations of one patient resource, or of one reference that leads nowhere, belong together; others stand alone. */

@@ -2,6 +2,7 @@
 import { readUnit } from '../../knowledge/units.js';
 import type { Place, Problem } from '../../problem.js';
 import { fault } from '../fault.js';
+import { markAmong } from '../mark-among-codes.js';
 import { saysNoResult } from '../no-result.js';
 import { readNumberAsWritten } from '../number-as-written.js';
 import type { WrittenPatient, WrittenResult } from '../written.js';
@@ -128,9 +129,6 @@ function wordOf(concept: Concept | undefined): string | null {
   return concept?.text ?? coding?.display ?? coding?.code ?? null;
 }
 
-/** Codes of change stand beside codes of normality; only the latter are the laboratory's mark. */
 function flagOf(concepts: readonly Concept[]): string | null {
-  const changes = new Set(['U', 'D', 'B', 'W']);
-  const codes = concepts.flatMap(({ coding = [], text }) => coding[0]?.code ?? text ?? []);
-  return codes.find((code) => !changes.has(code)) ?? null;
+  return markAmong(concepts.flatMap(({ coding = [], text }) => coding[0]?.code ?? text ?? []));
 }

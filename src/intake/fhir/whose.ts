@@ -1,6 +1,16 @@
 // One line of a FHIR file arrives; whose results are in it leaves.
 import type { JsonPart } from '../json/index.js';
 
+/** True for an object that says, by its type, that it is FHIR's and no report file. */
+export function isResource(part: JsonPart): boolean {
+  return (
+    'value' in part &&
+    typeof part.value === 'object' &&
+    part.value !== null &&
+    'resourceType' in part.value
+  );
+}
+
 /** A line of one patient (lines with one key are of one person), of itself, of whoever refers to it, or of no use. */
 export type Whose =
   | { readonly of: 'patient'; readonly key: string }

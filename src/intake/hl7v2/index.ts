@@ -4,7 +4,7 @@ import { blankContext, blankPatient } from '../blank.js';
 import { readDate } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
 import { type DatedResult, orderPanels } from '../order-panels.js';
-import { openPregnancy } from '../pregnancy-as-written.js';
+import { pregnantOn } from '../pregnancy-as-written.js';
 import type { Intake, WrittenContext, WrittenPatient, WrittenReport } from '../written.js';
 import { standing } from '../standing.js';
 import { observed } from './observation.js';
@@ -254,11 +254,4 @@ export function reportOf(
     previous,
     wishes: null,
   });
-}
-
-/** Weeks told for another day are not those of the sample. */
-function pregnantOn(day: string | null, { patient, weeks, pregnant }: Gathering): WrittenPatient {
-  const told = weeks.get(day);
-  if (told !== undefined) return { ...patient, pregnancy: { weeks: told, trimester: null } };
-  return pregnant.has(day) ? { ...patient, pregnancy: openPregnancy } : patient;
 }

@@ -2,6 +2,7 @@
 import type { Place, Problem } from '../../problem.js';
 import { fault } from '../fault.js';
 import { readInterval } from '../interval-as-written.js';
+import { markAmong } from '../mark-among-codes.js';
 import { saysNoResult } from '../no-result.js';
 import { readNumberAsWritten } from '../number-as-written.js';
 import {
@@ -166,11 +167,9 @@ function printedInterval({ separators }: Message, obx: Segment): string | null {
   return text === '' || text === '""' ? null : text;
 }
 
-/** OBX-8 repeats: a normality code and a change code; only the first normality code is the lab's mark. */
+/** OBX-8 repeats. */
 function flagOf(message: Message, obx: Segment): string | null {
-  const flags = repetitions(message, obx, 8).flatMap((one) => partOf(message, one, 1) ?? []);
-  const changes = new Set(['U', 'D', 'B', 'W']);
-  return flags.find((flag) => !changes.has(flag)) ?? null;
+  return markAmong(repetitions(message, obx, 8).flatMap((one) => partOf(message, one, 1) ?? []));
 }
 
 function ignored(place: Place, cannot: string, found: string | null): Observed {

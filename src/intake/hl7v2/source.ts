@@ -2,7 +2,7 @@
 import type { Problem } from '../../problem.js';
 import { at, fault } from '../fault.js';
 import type { Encoded } from '../encoding.js';
-import { Groups, mostReportsIn } from '../groups.js';
+import { Groups, mostReportsIn, tooManyPieces } from '../groups.js';
 import { type ReportSource, refusedSource } from '../report-source.js';
 import { linesOf, type Span } from '../spans.js';
 import { noMessage, peopleIn, reportOf } from './index.js';
@@ -37,7 +37,8 @@ export function hl7Source(encoded: Encoded): ReportSource {
     // Notes of a message that is somebody's come again when it is read.
     if (notes.length > 0 && pieces.at(-1) !== span && ignored.length < mostNotes)
       ignored.push(...notes);
-    if (groups.size > most) return refusedSource('hl7v2', [tooMany(file.name, span.row, most)]);
+    if (groups.size > most)
+      return refusedSource('hl7v2', [tooManyPieces(file.name, span.row, `${most} reports`)]);
   }
   groups.close();
   if (groups.size === 0) return refusedSource('hl7v2', [noMessage(file.name)], ignored);
@@ -92,12 +93,5 @@ function messageAt(
 function tooLarge(name: string, row: number): Problem {
   return fault('too-large', at(name, row), 'passed over a message this large', {
     expected: `at most ${largestMessage / 1024 / 1024} MB`,
-  });
-}
-
-function tooMany(name: string, row: number, most: number): Problem {
-  return fault('too-many', at(name, row), 'cannot go on from here: the file is too long', {
-    expected: `at most ${most} reports`,
-    remedy: 'Split it into several files.',
   });
 }

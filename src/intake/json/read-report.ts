@@ -3,12 +3,7 @@ import { type Checked, faulty, fine, type Place, type Problem } from '../../prob
 import { readDate } from '../date-as-written.js';
 import { fault } from '../fault.js';
 import { readInterval } from '../interval-as-written.js';
-import {
-  provesDecimalComma,
-  readNumberAsWritten,
-  twoReadings,
-  mayBeThousandsByDot,
-} from '../number-as-written.js';
+import { provesDecimalComma, readBesideCommas, readNumberAsWritten } from '../number-as-written.js';
 import type { WrittenInterval, WrittenPanel, WrittenReport, WrittenResult } from '../written.js';
 import { type ReportFile, type ResultInFile, reportFile } from './report-file.js';
 import { knownKeys } from './known-keys.js';
@@ -125,9 +120,7 @@ function writtenResult(
 ): WrittenResult {
   const unit = result.unit ?? null;
   const text = String(result.value);
-  const read = readNumberAsWritten(text);
-  const number =
-    read.ok && decimalComma && mayBeThousandsByDot(read.value) ? twoReadings(read.value) : read;
+  const number = decimalComma ? readBesideCommas(text) : readNumberAsWritten(text);
   const valuePlace = { ...place, field: `${place.field}.value` };
   // What is no number at all is told with the units and limits, so that one reading shows every fault.
   if (!number.ok && number.code !== 'not-a-number') {

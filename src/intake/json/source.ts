@@ -1,10 +1,11 @@
 // A JSON file of any length arrives (a list, or one object a line); its reports leave one at a time.
 import type { Problem } from '../../problem.js';
+import { markLength } from '../decode.js';
 import type { Encoded } from '../encoding.js';
 import { at, fault } from '../fault.js';
 import { readFhir } from '../fhir/index.js';
-import { type Whose, whoseResource } from '../fhir/whose.js';
-import { Groups, mostReportsIn } from '../groups.js';
+import { isResource, type Whose, whoseResource } from '../fhir/whose.js';
+import { Groups, mostReportsIn, tooManyPieces } from '../groups.js';
 import { type ReportSource, refusedSource, sourceOf } from '../report-source.js';
 import type { Span } from '../spans.js';
 import type { Intake } from '../written.js';
@@ -17,9 +18,7 @@ const leastBytes = 50;
 /** Null where the file is one object, which only a reader of the whole can read. */
 export function jsonSource(encoded: Encoded): ReportSource | null {
   const { file } = encoded;
-  const [first, second, third] = file.read(0, Math.min(3, file.size));
-  const from = first === 0xef && second === 0xbb && third === 0xbf ? 3 : 0;
-  const members = membersOf(file, from);
+  const members = membersOf(file, markLength(file.read(0, Math.min(3, file.size))));
   if (members.form === 'whole') return null;
   try {
     return open(encoded, members.spans);
@@ -53,7 +52,7 @@ function open(encoded: Encoded, spans: Generator<Span>): ReportSource {
       groups.add(whose.of === 'patient' ? whose.key : null);
     }
     if (groups.size > most || shared.length > mostShared)
-      return refusedSource('json', [tooMany(file.name, span.row, most)]);
+      return refusedSource('json', [tooManyPieces(file.name, span.row, `${most} reports`)]);
   }
   groups.close();
   if (groups.size === 0) return refusedSource(fhir ? 'fhir' : 'json', emptyList(file.name));
@@ -127,23 +126,7 @@ function read({ file, textOf }: Encoded, { start, end, row }: Span): JsonPart {
   return partOf(file.name, row, textOf(file.read(start, end)));
 }
 
-function isResource(part: JsonPart): boolean {
-  return (
-    'value' in part &&
-    typeof part.value === 'object' &&
-    part.value !== null &&
-    'resourceType' in part.value
-  );
-}
-
 function emptyList(name: string): readonly Problem[] {
   const [none] = fromParts(name, []);
   return none === undefined || none.ok ? [] : none.problems;
-}
-
-function tooMany(name: string, row: number, most: number): Problem {
-  return fault('too-many', at(name, row), 'cannot go on from here: the file is too long', {
-    expected: `at most ${most} reports`,
-    remedy: 'Split it into several files.',
-  });
 }

@@ -4,7 +4,7 @@ import type { Analyte } from '../../terms.js';
 import { fault } from '../fault.js';
 import { readInterval } from '../interval-as-written.js';
 import { saysNoResult } from '../no-result.js';
-import { mayBeThousandsByDot, readNumberAsWritten, twoReadings } from '../number-as-written.js';
+import { readBesideCommas, readNumberAsWritten } from '../number-as-written.js';
 import type { WrittenResult } from '../written.js';
 import type { Proved } from './cells.js';
 import type { Plan } from './plan.js';
@@ -45,11 +45,8 @@ export function resultOf(
     return { result: null, problems: [], ignored: [note] };
   }
   const problems: Problem[] = [];
-  const read = readNumberAsWritten(text, plan.map.decimal ?? null);
-  const number =
-    read.ok && proved.decimalComma && mayBeThousandsByDot(read.value)
-      ? twoReadings(read.value)
-      : read;
+  const readNumber = proved.decimalComma ? readBesideCommas : readNumberAsWritten;
+  const number = readNumber(text, plan.map.decimal ?? null);
   if (!number.ok) {
     problems.push(
       fault(number.code, place, number.cannot, { found: text, expected: number.expected }),

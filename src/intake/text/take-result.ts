@@ -1,7 +1,7 @@
 // One result as a line or a cell says it arrives; it joins what was read of the text so far, or the question about it does.
 import { at, fault } from '../fault.js';
 import { saysNoResult } from '../no-result.js';
-import { mayBeThousandsByDot, readNumberAsWritten, twoReadings } from '../number-as-written.js';
+import { readBesideCommas, readNumberAsWritten } from '../number-as-written.js';
 import { whichAnalyte } from '../which-analyte.js';
 import type { WrittenInterval } from '../written.js';
 import type { Reading } from './reading.js';
@@ -55,11 +55,7 @@ export function takeResult(
     reading.pass(row, `cannot find a value of ${which.analyte} in this line`);
     return false;
   }
-  const read = readNumberAsWritten(said.value);
-  const number =
-    read.ok && reading.decimalComma && mayBeThousandsByDot(read.value)
-      ? twoReadings(read.value)
-      : read;
+  const number = (reading.decimalComma ? readBesideCommas : readNumberAsWritten)(said.value);
   if (!number.ok) {
     const more = { found: said.value, expected: number.expected };
     reading.problems.push(fault(number.code, here(which.analyte), number.cannot, more));
