@@ -73,6 +73,35 @@ const helpWhenAsked = {
   },
 };
 
+/** Only help needs to know how wide a character is, and that takes longer to load than a report takes to read. */
+const columnsWhenAsked = {
+  name: 'columns-when-asked',
+  setup(bundle) {
+    bundle.onResolve({ filter: /^(?:cliui|string-width)$/ }, ({ path, importer, resolveDir }) =>
+      /yargs[\\/]lib[\\/]platform-shims[\\/]/.test(importer)
+        ? { path, namespace: 'when-asked', pluginData: resolveDir }
+        : null,
+    );
+    bundle.onLoad({ filter: /./, namespace: 'when-asked' }, ({ path, pluginData: resolveDir }) => ({
+      contents: `export default (...of) => require('${path}').default(...of);`,
+      resolveDir,
+    }));
+  },
+};
+
+/** What linebreak knows of every character comes packed twice; the script that unpacks it is slow until it is warm. */
+const breaksUnpacked = {
+  name: 'breaks-unpacked',
+  setup(bundle) {
+    bundle.onLoad({ filter: /tiny-inflate[\\/]index\.js$/ }, () => ({
+      contents: `module.exports = (packed, room) => {
+        room.set(require('node:zlib').inflateRawSync(packed));
+        return room;
+      };`,
+    }));
+  },
+};
+
 /** Templates are compiled here, where nobody waits. */
 const templatesAhead = {
   name: 'templates-ahead',
@@ -123,11 +152,15 @@ await build({
   // A script is given no loader of modules: what is imported late is required late.
   supported: { 'dynamic-import': false },
   define: { tablesAreRead: 'true', 'import.meta.url': 'programUrl' },
+  // The same code without the threads of Node, which no letter needs.
+  alias: { fflate: 'fflate/browser' },
   plugins: [
     withoutFontkit,
     ciphersWhenAsked,
     zodInEnglish,
     helpWhenAsked,
+    columnsWhenAsked,
+    breaksUnpacked,
     templatesAhead,
     waitForHarfbuzz,
   ],

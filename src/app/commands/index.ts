@@ -20,10 +20,11 @@ const doors = {
 } as const;
 
 /**
- * The command called `word` alone; all of them when there is none: help, completion and a misspelt word
- * speak of every command. A command may load half the program, and a start waits for what it loads.
+ * The command called `word` alone, none for the version; all of them otherwise: help, completion and a misspelt
+ * word speak of every command. A command may load half the program, and a start waits for what it loads.
  */
 export async function commandsFor(word: string | undefined): Promise<readonly CommandModule[]> {
+  if (word === '--version') return [];
   const named = Object.entries(doors).filter(([name]) => name === word);
   const wanted = named.length > 0 ? named : Object.entries(doors);
   // Each command knows the type of its own words; yargs only passes them on.
