@@ -3,8 +3,9 @@ import { setFlagsFromString } from 'node:v8';
 import { z } from 'zod';
 
 /**
- * Compiles WebAssembly with the quick compiler alone. The optimised code of the shaper would be ready
- * only after one letter is drawn, and the process would wait for it before it ends.
+ * Optimised code would be ready only after one letter is drawn: the shaper's WebAssembly is compiled by the quick
+ * compiler alone, and a function must run fifteen times as long as usual before it is compiled anew. A file of some
+ * hundred reports still gets there, sooner than with much code optimised too early.
  */
 export function startFast(): void {
   // Each schema is used once: writing a program for it takes longer than walking it.
@@ -12,4 +13,6 @@ export function startFast(): void {
   // Compiled code that the build keeps is good for the engine's own settings only.
   if (process.env.IRONLEAF_KEEP_COMPILED !== undefined) return;
   setFlagsFromString('--liftoff-only');
+  // Counted in bytes of bytecode; 67,584 where nothing is said.
+  setFlagsFromString('--interrupt-budget=1000000');
 }

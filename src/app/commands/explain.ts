@@ -7,6 +7,7 @@ import { explainJson } from '../explain-json.js';
 import { openKit, sentences } from '../kit.js';
 import { pageFormats } from '../make-letter.js';
 import { writeAll } from '../output.js';
+import { startFast } from '../start-fast.js';
 import { status } from '../status.js';
 import { type Understood, understand } from '../understand.js';
 import { inputOptions, inputOptionsOf } from './input-options.js';
@@ -41,6 +42,7 @@ export const explainCommand: CommandModule<object, Words> = {
   describe: 'Show how the results were read, with the source of every number',
   builder: (yargs) => options(yargs) as Argv<Words>,
   handler: async (words) => {
+    startFast();
     const date = dateOf(words.date);
     const reports = await readReports(words.report, await inputOptionsOf(words));
     const understood: Named[] = [];
