@@ -4,31 +4,37 @@ import { readdirSync, readFileSync } from 'node:fs';
 
 const ticks = 100;
 
-export function measuredRun(words) {
-  return new Promise((done, fail) => {
-    const began = performance.now();
-    const child = spawn(process.execPath, words, { stdio: ['ignore', 'ignore', 'pipe'] });
-    let [cpu, peak, said] = [0, 0, ''];
-    child.stderr.on('data', (text) => {
-      said += text;
-    });
-    const look = () => {
-      try {
-        cpu = statOf(child.pid).seconds;
-        const status = readFileSync(`/proc/${child.pid}/status`, 'utf8');
-        peak = Math.max(peak, Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? 0) / 1024);
-      } catch {
-        // It ended between two looks.
-      }
-    };
-    const timer = setInterval(look, 20);
-    child.once('exit', (status) => {
+export async function measuredRun(words) {
+  const { status, said, ...measured } = await startMeasured(words).ended;
+  if (status !== 0) throw new Error(`ended with ${status}: ${said.slice(0, 500)}`);
+  return measured;
+}
+
+/** The child, and a promise of its status (null when killed), what it said, seconds by the clock and of the processor, MiB. */
+export function startMeasured(words) {
+  const began = performance.now();
+  const child = spawn(process.execPath, words, { stdio: ['ignore', 'ignore', 'pipe'] });
+  let [cpu, peak, said] = [0, 0, ''];
+  child.stderr.on('data', (text) => {
+    said += text;
+  });
+  const look = () => {
+    try {
+      cpu = statOf(child.pid).seconds;
+      const status = readFileSync(`/proc/${child.pid}/status`, 'utf8');
+      peak = Math.max(peak, Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? 0) / 1024);
+    } catch {
+      // It ended between two looks.
+    }
+  };
+  const timer = setInterval(look, 20);
+  const ended = new Promise((done) => {
+    child.once('close', (status) => {
       clearInterval(timer);
-      const wall = (performance.now() - began) / 1000;
-      if (status !== 0) fail(new Error(`ended with ${status}: ${said.slice(0, 500)}`));
-      else done({ wall, cpu, peak });
+      done({ status, said, wall: (performance.now() - began) / 1000, cpu, peak });
     });
   });
+  return { child, ended };
 }
 
 function statOf(pid) {
