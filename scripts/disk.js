@@ -12,13 +12,21 @@ export function ownDisk(path, bytes) {
     return (blocks - bfree) * bsize;
   };
   return {
-    /** Leaves so few bytes. */
-    fill: (left) => again(`size=${used() + left}`),
+    /** Leaves so few bytes, while somebody may be writing. */
+    fill: (left) => {
+      while (!again(`size=${used() + left}`));
+    },
     widen: (size) => again(`size=${size}`),
     lock: () => again('ro'),
     unlock: () => again('rw'),
     close: () => execFileSync('umount', [path]),
   };
+}
+
+/** Lays an empty disk that cannot be written over a folder, while somebody works in it. @returns what takes it away. */
+export function lockOver(folder) {
+  mount('-t', 'tmpfs', '-o', 'ro,size=4k', 'tmpfs', folder);
+  return () => execFileSync('umount', [folder]);
 }
 
 function mount(...words) {

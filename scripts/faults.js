@@ -34,7 +34,7 @@ rmSync(home, { recursive: true });
 
 function fillDisk() {
   const file = join(home, 'evening.json');
-  writeFileSync(file, JSON.stringify(inventEvening(200)));
+  writeFileSync(file, JSON.stringify([...inventEvening(200)]));
   const out = join(folder, 'evening');
   const run = (...words) =>
     spawnSync(process.execPath, [resolve('dist/ironleaf.js'), ...words], { encoding: 'utf8' });

@@ -4,5 +4,5 @@ export type InventedReport = {
   readonly results: readonly { readonly value: string; readonly unit?: string }[];
 };
 /** @param seed the same gives the same evening. */
-export function inventEvening(count: number, seed?: number): InventedReport[];
+export function inventEvening(count: number, seed?: number): Generator<InventedReport, void>;
 export function inventPost(reports: readonly InventedReport[]): string;

@@ -53,10 +53,10 @@ function spoilt(report, at) {
   return at % 40 === 17 ? { ...report, wishes: { language: 'tlh' } } : report;
 }
 
-/** Every fiftieth patient comes a second time. */
-export function inventEvening(count, seed = 20261125) {
+/** One by one, for an evening may be longer than memory. Every fiftieth patient comes a second time. */
+export function* inventEvening(count, seed = 20261125) {
   const next = chance(seed);
-  const reports = [];
+  const latest = [];
   for (let at = 0; at < count; at += 1) {
     const base = bases[Math.floor(next() * bases.length)];
     const language = languages[at % languages.length];
@@ -82,10 +82,12 @@ export function inventEvening(count, seed = 20261125) {
       ...(before.length > 0 ? { previous: before } : {}),
       wishes: { language },
     };
-    const first = reports[at - 7];
-    reports.push(at % 50 === 49 && first !== undefined ? first : spoilt(report, at));
+    const again = at % 50 === 49 ? latest[0] : undefined;
+    const one = again ?? spoilt(report, at);
+    yield one;
+    latest.push(one);
+    if (latest.length > 7) latest.shift();
   }
-  return reports;
 }
 
 export function inventPost(reports) {
@@ -100,7 +102,7 @@ export function inventPost(reports) {
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   const [count = '500', folder = 'out/evening', seed] = process.argv.slice(2);
-  const reports = inventEvening(Number(count), seed === undefined ? undefined : Number(seed));
+  const reports = [...inventEvening(Number(count), seed === undefined ? undefined : Number(seed))];
   mkdirSync(folder, { recursive: true });
   writeFileSync(join(folder, 'evening.json'), JSON.stringify(reports, null, 1));
   writeFileSync(join(folder, 'post.csv'), inventPost(reports));

@@ -1,79 +1,92 @@
 // npm run soak [-- ROWS KILLS FORMAT]: one long mixed mailing in ten languages, 100,000 reports as HTML unasked. It is
-// killed at random moments, its disk fills up and is locked; in the end every report must lie in exactly one list.
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+// killed at random moments, its disk fills up, its letters' folder is locked under its hands; in the end every report
+// must have come to exactly one of three ends. Two rows would crash a careless program.
+import { chmodSync, cpSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { parse } from 'csv-parse/sync';
+import { join } from 'node:path';
 import { startMeasured } from './bench/measured-run.js';
-import { ownDisk, say } from './disk.js';
-import { inventEvening } from './invent-evening.js';
+import { lockOver, ownDisk, say } from './disk.js';
+import { formats, halfWritten, judgeFolder } from './soak/judge-folder.js';
+import { writeEvening } from './soak/write-evening.js';
 
-const [rows, kills] = [Number(process.argv[2] ?? 100_000), Number(process.argv[3] ?? 20)];
+const [rows, kills] = [Number(process.argv[2] ?? 100_000), Number(process.argv[3] ?? 6)];
 const format = process.argv[4] ?? 'html';
-const whole = { html: /<\/html>\n$/, pdf: /^%PDF[\s\S]*%%EOF\s*$/, text: /\S\n$/ }[format];
-if (!(rows >= 100) || !(kills >= 0) || whole === undefined)
+if (!(rows >= 100) || !(kills >= 0) || !Object.hasOwn(formats, format))
   throw new Error('soak: expected at least 100 rows, a number of kills, and html, pdf or text');
 
 const home = mkdtempSync(join(tmpdir(), 'ironleaf-soak-'));
-const [file, folder] = [join(home, 'evening.json'), join(home, 'disk')];
-const room = rows * 200_000;
-const reports = inventEvening(rows);
-writeFileSync(file, JSON.stringify(reports));
-const disk = ownDisk(folder, room);
-if (disk === null)
-  console.log('A full and a locked disk are not tried: this user may not mount one.');
-const out = join(folder, 'evening');
+const [file, folder] = [join(home, 'evening.ndjson'), join(home, 'disk')];
+const [out, copy] = [join(folder, 'evening'), join(home, 'program')];
 const manifest = join(out, 'manifest.jsonl');
+const letters = join(out, 'letters');
+/** More than the largest letter needs. */
+const room = rows * 200_000;
+const disk = ownDisk(folder, room);
+if (disk === null) console.log('A full disk is not tried: this user may not mount one.');
+// A build beside the run would be another version, and make every letter again.
+for (const part of ['dist', 'templates', 'locales', 'examples', 'package.json'])
+  cpSync(part, join(copy, part), { recursive: true });
+const began = performance.now();
 const peaks = [];
-let spent = 0;
 
 try {
-  await soak();
+  const people = await writeEvening(file, rows);
+  await survive();
+  const last = await finish(mailing());
+  say('the last run ends with some to phone and some to fix', last.status === 1);
+  say('all is as recorded', (await finish(run('verify', out))).status === 0);
+  judgeFolder({ out, rows, format, said: last.said, people });
+  const seconds = (performance.now() - began) / 1000;
+  const peak = Math.max(...peaks).toFixed(0);
+  console.log(`${peaks.length} runs in ${seconds.toFixed(0)} s; highest memory ${peak} MiB`);
 } finally {
   disk?.close();
   rmSync(home, { recursive: true });
 }
 
-async function soak() {
+async function survive() {
   const faults = Array.from({ length: kills }, () => killed);
-  if (disk !== null) faults.splice(Math.floor(kills / 3), 0, filled);
-  if (disk !== null) faults.splice(Math.floor((2 * kills) / 3), 0, locked);
-  for (const [nth, fault] of faults.entries())
-    await fault(Math.round((rows * (nth + Math.random())) / faults.length));
-  const last = await finish(mailing());
-  say('the last run ends with some to phone and some to fix', last.status === 1);
-  const verified = await finish(run('verify', out));
-  say('all is as recorded', verified.status === 0);
-  judge(last.said);
-  console.log(`${spent.toFixed(0)} s in all; highest memory ${Math.max(...peaks).toFixed(0)} MiB`);
+  faults.splice(Math.ceil(kills / 3), 0, ...(disk === null ? [] : [filled]));
+  faults.splice(Math.ceil((2 * kills) / 3), 0, locked);
+  for (const [nth, fault] of faults.entries()) {
+    const started = mailing();
+    const moment = Math.round((rows * 0.9 * (nth + Math.random())) / faults.length);
+    const before = await recorded(nth === 0 ? 0 : moment, started.child);
+    await fault(started);
+    const left = halfWritten(out, format);
+    say(`${fault.name} after about ${before} records: every letter is whole`, left.length === 0);
+  }
 }
 
-async function killed(moment) {
-  const started = mailing();
-  const before = await recorded(moment, started.child);
+async function killed(started) {
+  await new Promise((done) => setTimeout(done, 300 * Math.random()));
   started.child.kill('SIGKILL');
-  await finish(started);
-  console.log(`killed after ${before} records`);
+  const { status } = await finish(started);
+  say('killed before its end', status === null);
 }
 
-async function filled(moment) {
-  const started = mailing();
-  await recorded(moment, started.child);
-  disk.fill(300_000);
-  say('a full disk ends the run with 73', (await finish(started)).status === 73);
-  say('and again with 73, as long as it is full', (await finish(mailing())).status === 73);
+async function filled(started) {
+  disk.fill(16_384);
+  const { status } = await finish(started);
   disk.widen(room);
+  say('a full disk ends the run with 73', status === 73);
 }
 
-async function locked(moment) {
-  await killed(moment);
-  disk.lock();
-  say('a locked disk ends the run with 73', (await finish(mailing())).status === 73);
-  disk.unlock();
+/** The superuser is let into a folder that is closed to writers; a disk that is read-only stops all. */
+async function locked(started) {
+  const whenLocked = disk === null ? closeFolder() : lockOver(letters);
+  const { status } = await finish(started);
+  whenLocked();
+  say('a locked folder ends the run with 73', status === 73);
+}
+
+function closeFolder() {
+  chmodSync(letters, 0o500);
+  return () => chmodSync(letters, 0o700);
 }
 
 function run(...words) {
-  return startMeasured([resolve('dist/ironleaf.js'), ...words]);
+  return startMeasured([join(copy, 'dist/ironleaf.js'), ...words]);
 }
 
 function mailing() {
@@ -81,65 +94,25 @@ function mailing() {
 }
 
 async function finish({ ended }) {
-  const { status, said, wall, peak } = await ended;
+  const { status, said, peak } = await ended;
   peaks.push(peak);
-  spent += wall;
   return { status, said };
 }
 
-/** Resolves when about so many outcomes are recorded, or the run has ended. */
+/** Resolves when about so many outcomes are recorded and a letter may be next, or the run has ended. */
 async function recorded(count, child) {
   let about = 0;
-  while (child.exitCode === null && about < count) {
-    await new Promise((done) => setTimeout(done, 20 + 60 * Math.random()));
-    const size = statSync(manifest, { throwIfNoEntry: false })?.size ?? 0;
+  while (child.exitCode === null) {
+    const { size } = statSync(manifest, { throwIfNoEntry: false }) ?? { size: 0 };
     if (size > 0) about = Math.round(size / lineLength());
+    if (about >= count) break;
+    await new Promise((done) => setTimeout(done, 20 + 60 * Math.random()));
   }
   return about;
 }
 
-/** Counted over its first records: the file grows long. */
+/** Of its first records: the file grows long. */
 function lineLength() {
   const text = readFileSync(manifest, 'latin1').slice(0, 100_000);
   return text.length / Math.max(1, text.split('\n').length - 1);
-}
-
-function judge(said) {
-  const names = readdirSync(join(out, 'letters'));
-  const ending = format === 'text' ? '.txt' : `.${format}`;
-  const read = (name) => readFileSync(join(out, name), 'utf8');
-  const counted = (words) => Number(new RegExp(`(\\d+) ${words}`).exec(said)?.[1] ?? 0);
-  const [made, phone, fix] = [
-    counted('letters made') + counted('kept as they were'),
-    counted('to phone'),
-    counted('to fix'),
-  ];
-  say(`${made} letters, ${phone} to phone, ${fix} to fix: ${rows}`, made + phone + fix === rows);
-  const letters = names.filter((name) => name.endsWith(ending));
-  say('as many letters lie there', letters.length === made);
-  say(
-    'each is whole',
-    letters.every((name) => whole.test(read(`letters/${name}`))),
-  );
-  say(
-    'nothing half-written lies about',
-    [...names, ...readdirSync(out)].every((name) => !name.includes('.part')),
-  );
-  say('as many lines to phone', linesOf(read('calls.csv')).length === phone);
-  const wrong = new Set(linesOf(read('to-fix.csv')).map(([, report]) => report));
-  say('as many reports to fix', wrong.size === fix);
-  const people = reports.flatMap(({ patient }) => [
-    patient.name,
-    patient.birthDate ?? patient.name,
-  ]);
-  const known = new RegExp([...new Set(people)].join('|'));
-  const told = ['manifest.jsonl', 'run.json', 'recall.csv', 'recall.ics', 'summary.html'].map(read);
-  say(
-    'no record names a person or a birth date',
-    ![...told, said].some((text) => known.test(text)),
-  );
-}
-
-function linesOf(csv) {
-  return parse(csv, { bom: true, from_line: 2 });
 }

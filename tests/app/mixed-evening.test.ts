@@ -11,7 +11,7 @@ const desk = openDesk();
 afterAll(desk.clear);
 
 const size = 60;
-const reports = inventEvening(size);
+const reports = [...inventEvening(size)];
 const file = desk.put('evening.json', reports);
 const post = desk.put('post.csv', inventPost(reports));
 const list = (name: string, column: number) => reportsIn(desk.read(`evening/${name}`), column);
