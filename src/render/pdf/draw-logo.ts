@@ -3,6 +3,7 @@ import { readLogo, type Logo } from '../logo.js';
 import { packedStream, type Canvas, type Reference } from './canvas.js';
 import { outlinePath, shapePaint } from './paint.js';
 import type { LogoInk } from './placed.js';
+import { storedOnce } from './stored-once.js';
 import { short } from './typecase.js';
 
 /** Nothing is drawn outside the logo's own box, whatever its shapes say. */
@@ -28,8 +29,6 @@ function shapesOf({ shapes }: Logo & { readonly kind: 'vector' }, scale: number)
   return `${size} 0 0 ${size} 0 0 cm\n${drawn.join('\n')}`;
 }
 
-const stored = new WeakMap<Canvas, Map<string, Reference>>();
-
 /** ISO 32000-1, 8.9.5: pictures stand upright in a space that grows upwards, and pdfkit's pages grow downwards. */
 function pixelsOf(
   canvas: Canvas,
@@ -38,12 +37,7 @@ function pixelsOf(
   width: number,
   height: number,
 ): string {
-  const pictures = stored.get(canvas) ?? new Map<string, Reference>();
-  stored.set(canvas, pictures);
-  const picture = pictures.get(src) ?? store(canvas, logo);
-  pictures.set(src, picture);
-  const name = `Logo${[...pictures.keys()].indexOf(src) + 1}`;
-  canvas.page.xobjects[name] = picture;
+  const name = storedOnce(canvas, src, () => store(canvas, logo));
   return `${short(width)} 0 0 ${short(-height)} 0 ${short(height)} cm /${name} Do`;
 }
 

@@ -1,10 +1,11 @@
 // Placed letters arrive; they are painted and tagged into one open document, whose bytes leave at the end.
-import { look, shapeLook } from '../look.js';
+import { look } from '../look.js';
 import { openCanvas, type Canvas, type DocumentFacts } from './canvas.js';
 import { logoOperators } from './draw-logo.js';
+import { sceneOperators, signOperators, unitsOf } from './draw-scene.js';
 import type { Fonts } from './fonts.js';
-import { colourOf, edgePath, outlinePath, shapePaint } from './paint.js';
-import type { Ground, Ink, PictureInk, PlacedLetter, SignGround, Tag, TextInk } from './placed.js';
+import { colourOf, edgePath } from './paint.js';
+import type { Ground, Ink, PictureInk, PlacedLetter, Tag, TextInk } from './placed.js';
 import { openTagTree, type TagTree } from './tag-tree.js';
 import { openTypecase, short, type Typecase } from './typecase.js';
 
@@ -30,7 +31,7 @@ export function drawLetter(sheets: Sheets, letter: PlacedLetter): void {
     const drawn = [
       artifact(
         'Layout',
-        page.grounds.map((ground) => groundOperators(sheets.typecase, ground)),
+        page.grounds.map((ground) => groundOperators(canvas, ground)),
       ),
       ...grouped(page.ink).map((group) => groupOperators(sheets, letter.tags, tree, group)),
       artifact(
@@ -159,19 +160,16 @@ function textOperators(typecase: Typecase, row: readonly TextInk[]): string {
   return `BT ${shown.join('\n')}\nET`;
 }
 
-function pictureOperators(typecase: Typecase, picture: PictureInk | SignGround): string {
-  const { x, y, scale, shapes } = picture;
-  const drawn = shapes.map((shape) => {
-    const paint = shapeLook(shape.look);
-    if (shape.kind === 'outline') return `${shapePaint(paint)}\n${outlinePath(shape.path, paint)}`;
-    const colour = paint.fill ?? look.colour.ink;
-    return textOperators(typecase, [{ ...shape, kind: 'text', tag: 0, width: 0, colour }]);
+function pictureOperators(typecase: Typecase, picture: PictureInk): string {
+  const drawn = sceneOperators(picture.shapes, (letters, { fill }) => {
+    const colour = fill ?? look.colour.ink;
+    return textOperators(typecase, [{ ...letters, kind: 'text', tag: 0, width: 0, colour }]);
   });
-  return `q ${short(scale)} 0 0 ${short(scale)} ${short(x)} ${short(y)} cm\n${drawn.join('\n')}\nQ`;
+  return `q ${unitsOf(picture)}\n${drawn}\nQ`;
 }
 
-function groundOperators(typecase: Typecase, ground: Ground): string {
-  if (ground.kind === 'sign') return pictureOperators(typecase, ground);
+function groundOperators(canvas: Canvas, ground: Ground): string {
+  if (ground.kind === 'sign') return signOperators(canvas, ground);
   if (ground.kind === 'rule') {
     const { x, y, width, thick, colour } = ground;
     return `${colourOf(colour)} rg ${short(x)} ${short(y - thick / 2)} ${short(width)} ${short(thick)} re f`;

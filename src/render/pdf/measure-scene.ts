@@ -5,7 +5,7 @@ import type { Strip } from './flow.js';
 import { look, pictureScale } from '../look.js';
 import { breakLines } from './lines.js';
 import { composeParagraph } from './paragraph.js';
-import type { SceneInk } from './placed.js';
+import type { Outline, SceneInk } from './placed.js';
 
 /** One strip that holds the whole picture, at the side where reading begins. */
 export function measureScene(scene: Scene, place: Place, bench: Bench): Strip {
@@ -31,7 +31,7 @@ export function measureScene(scene: Scene, place: Place, bench: Bench): Strip {
 }
 
 /** Outlines of a scene without words. */
-export function outlinesOf(scene: Scene): readonly SceneInk[] {
+export function outlinesOf(scene: Scene): readonly Outline[] {
   return scene.shapes.flatMap((shape) =>
     shape.kind === 'text'
       ? []

@@ -30,7 +30,7 @@ export function withSign(
   const width = scene.width * scale;
   const x = leftOf(place, 0, width);
   const shapes = outlinesOf(scene);
-  return withGround(elements, base, { kind: 'sign', x, y: 0, width, height, scale, shapes });
+  return withGround(elements, base, { kind: 'sign', name, x, y: 0, width, height, scale, shapes });
 }
 
 /** An empty box where the mark of the item would stand. */

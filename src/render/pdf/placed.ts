@@ -49,18 +49,20 @@ export type TextInk = {
   readonly glyphs: readonly Glyph[];
 };
 
+export type Outline = { readonly kind: 'outline'; readonly look: string; readonly path: string };
+
+export type Letters = {
+  readonly kind: 'letters';
+  readonly look: string;
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly file: string;
+  readonly glyphs: readonly Glyph[];
+};
+
 /** What a picture draws, in its own units. */
-export type SceneInk =
-  | { readonly kind: 'outline'; readonly look: string; readonly path: string }
-  | {
-      readonly kind: 'letters';
-      readonly look: string;
-      readonly x: number;
-      readonly y: number;
-      readonly size: number;
-      readonly file: string;
-      readonly glyphs: readonly Glyph[];
-    };
+export type SceneInk = Outline | Letters;
 
 /** Drawn at a place of its own; `scale` points for each of its units. */
 type ScaledInk = {
@@ -75,7 +77,8 @@ type ScaledInk = {
 /** A picture that says nothing of its own. */
 export type SignGround = Omit<ScaledInk, 'tag'> & {
   readonly kind: 'sign';
-  readonly shapes: readonly SceneInk[];
+  readonly name: string;
+  readonly shapes: readonly Outline[];
 };
 
 export type PictureInk = ScaledInk & {
