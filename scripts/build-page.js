@@ -43,7 +43,9 @@ const leftOut = (root) => ({
       contents: `import { sha256 } from '@noble/hashes/sha2';
         import { bytesToHex } from '@noble/hashes/utils';
         export const createHash = () => ({
-          update: (content) => ({ digest: () => bytesToHex(sha256(content)) }),
+          update: (content) => ({
+            digest: (form) => (form === 'hex' ? bytesToHex(sha256(content)) : sha256(content)),
+          }),
         });`,
       resolveDir: root,
     }));

@@ -13,6 +13,18 @@ export function variablesOf(message: string): readonly string[] {
   return (message.match(variable) ?? []).map((name) => name.replace(/\s+/g, '')).sort();
 }
 
+const formsKnown = new Map<string, readonly string[]>();
+
+/** The plural forms of a locale; every file of a language asks for the same ones. */
+function formsOf(locale: string): readonly string[] {
+  const known = formsKnown.get(locale);
+  if (known !== undefined) return known;
+  const own = new Intl.PluralRules(locale).resolvedOptions().pluralCategories;
+  const forms = order.filter((form) => own.includes(form));
+  formsKnown.set(locale, forms);
+  return forms;
+}
+
 /**
  * Every message a language needs, with the English text each is translated from.
  * @param locale Decides the plural forms.
@@ -23,8 +35,7 @@ export function expectedMessages(
   locale: string,
 ): ReadonlyMap<string, string> {
   const source: Readonly<Record<string, string>> = english[namespace];
-  const own = new Intl.PluralRules(locale).resolvedOptions().pluralCategories;
-  const forms = order.filter((form) => own.includes(form));
+  const forms = formsOf(locale);
   const expected = new Map<string, string>();
   for (const [key, text] of Object.entries(source)) {
     if (!pluralEnding.test(key)) expected.set(key, text);

@@ -122,10 +122,10 @@ function dateWords(locale: string): (iso: string) => string {
 function dateProblems(tag: string, locale: string): readonly Problem[] {
   const root = (name: string) => name.split('-')[0];
   const known = [
-    new Intl.DateTimeFormat(locale).resolvedOptions().locale,
-    new Intl.PluralRules(locale).resolvedOptions().locale,
+    Intl.DateTimeFormat.supportedLocalesOf(locale),
+    Intl.PluralRules.supportedLocalesOf(locale),
   ];
-  if (known.every((name) => root(name) === root(locale))) return [];
+  if (known.every((names) => names.some((name) => root(name) === root(locale)))) return [];
   return [
     wrong(
       tag,

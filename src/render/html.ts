@@ -1,5 +1,5 @@
 // A document of blocks arrives; one HTML file leaves that needs nothing else: no script, no picture, no font to fetch.
-import { sha256 } from '@noble/hashes/sha2.js';
+import { createHash } from 'node:crypto';
 import { base64 } from './base64.js';
 import type { Block, Cell, LetterDocument, PageForm, Run, Running } from './block.js';
 import { escapeHtml } from './escape.js';
@@ -23,7 +23,7 @@ export function writeHtml(document: LetterDocument, form: PageForm): string {
     footer: plainText(document.footer),
     pageOf: document.footer?.pageOf ?? '',
   });
-  const hash = base64(sha256(new TextEncoder().encode(style)));
+  const hash = base64(createHash('sha256').update(style).digest());
   const counter: Counter = { pictures: 0 };
   const beside = document.blocks.some(isTwoLanguages);
   const main = blocksOf(document.blocks, counter);

@@ -30,6 +30,7 @@ export type Canvas = AsyncIterable<Uint8Array> & {
   };
   readonly createStructParentTreeNextKey: () => number;
   readonly end: () => void;
+  readonly on: (event: 'data' | 'end', heard: (chunk: Uint8Array) => void) => void;
 };
 
 export type DocumentFacts = {
@@ -114,6 +115,17 @@ function bytesOf(text: string): Uint8Array {
   const bytes = new Uint8Array(text.length);
   for (let at = 0; at < text.length; at += 1) bytes[at] = text.charCodeAt(at);
   return bytes;
+}
+
+/** Ends a document that nobody has read yet; its bytes leave as one. */
+export function endWhole(canvas: Canvas): Promise<Uint8Array> {
+  canvas.end();
+  const chunks: Uint8Array[] = [];
+  // Listening is quicker than iterating, for which Node first loads half of what it knows of streams.
+  return new Promise((done) => {
+    canvas.on('data', (chunk) => chunks.push(chunk));
+    canvas.on('end', () => done(joined(chunks)));
+  });
 }
 
 /** What pdfkit keeps of a stream until it is written. */

@@ -1,6 +1,6 @@
 // Placed letters arrive; they are painted and tagged into one open document, whose bytes leave at the end.
 import { look } from '../look.js';
-import { openCanvas, type Canvas, type DocumentFacts } from './canvas.js';
+import { endWhole, openCanvas, type Canvas, type DocumentFacts } from './canvas.js';
 import { logoOperators } from './draw-logo.js';
 import { sceneOperators, signOperators, unitsOf } from './draw-scene.js';
 import type { Fonts } from './fonts.js';
@@ -45,22 +45,9 @@ export function drawLetter(sheets: Sheets, letter: PlacedLetter): void {
 }
 
 /** Writes the fonts and gives the file. */
-export async function closeSheets(sheets: Sheets): Promise<Uint8Array> {
+export function closeSheets(sheets: Sheets): Promise<Uint8Array> {
   sheets.typecase.close();
-  sheets.canvas.end();
-  const chunks: Uint8Array[] = [];
-  let length = 0;
-  for await (const chunk of sheets.canvas) {
-    chunks.push(chunk);
-    length += chunk.length;
-  }
-  const bytes = new Uint8Array(length);
-  let at = 0;
-  for (const chunk of chunks) {
-    bytes.set(chunk, at);
-    at += chunk.length;
-  }
-  return bytes;
+  return endWhole(sheets.canvas);
 }
 
 /** Neighbours of one tag are one stretch of marked content. */
