@@ -18,8 +18,10 @@ export type Canvas = AsyncIterable<Uint8Array> & {
     readonly annotations: Reference[];
     /** Key of the page's marked content in the parent tree, given when first asked for. */
     readonly structParentTreeKey: number;
+    readonly write: (chunk: Uint8Array) => void;
   };
   readonly addPage: (form: { readonly size: readonly number[]; readonly margin: number }) => void;
+  /** Operators of plain ASCII. */
   readonly addContent: (operators: string) => void;
   readonly ref: (data: Readonly<Record<string, unknown>>) => Reference;
   readonly getStructTreeRoot: () => Reference;
@@ -72,9 +74,13 @@ export function openCanvas(facts: DocumentFacts): Canvas {
   writeInLargePieces(canvas as Canvas & Writer);
   const { ref } = canvas;
   return Object.assign(canvas, {
+    // pdfkit would go through them letter by letter.
+    addContent: (operators: string) => canvas.page.write(utf8.encode(`${operators}\n`)),
     ref: (data: Readonly<Record<string, unknown>>) => packedAlike(ref.call(canvas, data)),
   });
 }
+
+const utf8 = new TextEncoder();
 
 /** How pdfkit writes its file: text of one byte a character, line by line, or bytes. */
 type Writer = {

@@ -27,16 +27,20 @@ export function fontParts(
   drawn: ReadonlyMap<number, Glyph>,
 ): FontParts {
   const all = new Map([...drawn, ...plainLetters(face, fixed, drawn)]);
-  const cast = [...all].sort(([a], [b]) => a - b);
   const before = cutBefore.get(face) ?? bounded<FontParts>(mostCut);
   cutBefore.set(face, before);
+  const codes = Uint16Array.from(all.keys()).sort();
   // A code of this document alone, such as a ligature's, may stand for something else in the next.
-  const key = cast
-    .map(([code, { id, text }]) => (code > fixed.count ? `${code}=${id} ${text}` : code))
-    .join(' ');
+  const own = [...drawn].flatMap(([code, { id, text }]) =>
+    code > fixed.count ? [`${code}=${id} ${text}`] : [],
+  );
+  const key = [codes.join(' '), ...own].join(' ');
   const known = before.get(key);
   if (known !== undefined) return known;
-  const parts = cutParts(face, cast);
+  const parts = cutParts(
+    face,
+    [...all].sort(([a], [b]) => a - b),
+  );
   before.set(key, parts);
   return parts;
 }
