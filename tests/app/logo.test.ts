@@ -158,6 +158,12 @@ describe('a name of a logo', () => {
   ])('opens nothing elsewhere: %s', async (name) => {
     expect((await readLogoFile(folder, name)).ok).toBe(false);
   });
+
+  it.each(['not-there.svg', '.'])('that is no file is not called too large: %s', async (name) => {
+    const logo = await readLogoFile(folder, name);
+    const said = logo.ok ? '' : logo.problems.map(sayProblem).join('\n');
+    expect(said).toContain('cannot open this logo; expected a file of this name, readable');
+  });
 });
 
 const pixels = (width: number, height: number, channels: 1 | 2 | 3 | 4, fill: readonly number[]) =>

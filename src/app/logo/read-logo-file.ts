@@ -29,7 +29,9 @@ export async function readLogoFile(folder: string, path: string): Promise<Checke
   if (!besideIt.test(path))
     return refuse('open this logo', 'a file beside the configuration, such as logo.svg');
   const bytes = await readSmall(join(folder, path));
-  if (bytes === null)
+  if (bytes === 'absent')
+    return refuse('open this logo', 'a file of this name, readable, beside the configuration');
+  if (bytes === 'too large')
     return refuse('read this logo', `a file of at most ${limits.pngBytes / 1024} kB`);
   const isPng = pngSignature.every((byte, at) => bytes[at] === byte);
   if (isPng) {
@@ -62,16 +64,17 @@ function shapely(url: string): boolean {
   return share >= limits.narrowest && share <= limits.widest;
 }
 
-/** Null when there is no plain file or it is too large; no more than the limit is ever read. */
-async function readSmall(path: string): Promise<Uint8Array | null> {
+/** No more than the limit is ever read; what is no plain file counts as absent. */
+async function readSmall(path: string): Promise<Uint8Array | 'absent' | 'too large'> {
   const handle = await open(path, 'r').catch(() => null);
-  if (handle === null) return null;
+  if (handle === null) return 'absent';
   try {
     const facts = await handle.stat();
-    if (!facts.isFile() || facts.size > limits.pngBytes) return null;
+    if (!facts.isFile()) return 'absent';
+    if (facts.size > limits.pngBytes) return 'too large';
     const buffer = new Uint8Array(limits.pngBytes + 1);
     const { bytesRead } = await handle.read(buffer, 0, buffer.length, 0);
-    return bytesRead > limits.pngBytes ? null : buffer.slice(0, bytesRead);
+    return bytesRead > limits.pngBytes ? 'too large' : buffer.slice(0, bytesRead);
   } finally {
     await handle.close();
   }
