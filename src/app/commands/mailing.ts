@@ -22,7 +22,7 @@ function options(yargs: Argv) {
     }),
   )
     .option('out', { type: 'string', demandOption: true, describe: 'Folder of this run' })
-    .option('format', { type: 'string', default: 'pdf', describe: 'html, pdf, text' })
+    .option('format', { type: 'string', default: 'pdf', describe: pageFormats.join(', ') })
     .option('language-column', { type: 'string', describe: 'Column that names the language' })
     .option('columns', { type: 'string', describe: 'File that says what columns mean' })
     .option('passwords', {
