@@ -147,7 +147,7 @@ async function phoneFirst(
 }
 
 /** An ordinary evening is judged once; of a longer file the rest is read again, for memory must not follow its length. */
-const mostJudgedEarly = 500;
+const mostJudgedEarly = 2000;
 
 async function settle(
   run: Run,

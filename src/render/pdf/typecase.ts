@@ -95,10 +95,10 @@ function rowOf(sort: Sort, glyphs: readonly Glyph[]): Row | null {
   return row;
 }
 
-function codeOf(sort: Sort, glyph: Glyph): string {
+function codeOf(sort: Sort, glyph: Glyph): number {
   const code = sort.fixed.codeOf(glyph) ?? ownCode(sort, glyph);
   sort.cast.set(code, glyph);
-  return hex4(code);
+  return code;
 }
 
 function ownCode(sort: Sort, glyph: Glyph): number {
@@ -111,16 +111,23 @@ function ownCode(sort: Sort, glyph: Glyph): number {
   return code;
 }
 
+/** ISO 32000-1, 7.3.4: a string of characters is half as long as one of digits, but only ASCII passes everywhere. */
+function stringOf(codes: readonly number[]): string {
+  if (codes.some((code) => code > 0x7f)) return `<${codes.map(hex4).join('')}>`;
+  const characters = codes.map((code) => `\0${String.fromCharCode(code)}`).join('');
+  return `(${characters.replace(/[()\\]/g, '\\$&').replaceAll('\r', '\\r')})`;
+}
+
 /** ISO 32000-1, 9.4.3: numbers in TJ move back by thousandths of an em; Ts lifts marks off the base line. */
 function showGlyphs(sort: Sort, glyphs: readonly Glyph[], size: number): string {
   const out: string[] = [];
-  let text = '';
+  let codes: number[] = [];
   let row = '';
   let owed = 0;
   let rise = 0;
   const flush = () => {
-    if (text !== '') row += `<${text}>`;
-    text = '';
+    if (codes.length > 0) row += stringOf(codes);
+    codes = [];
   };
   const endRow = () => {
     flush();
@@ -138,7 +145,7 @@ function showGlyphs(sort: Sort, glyphs: readonly Glyph[], size: number): string 
       flush();
       row += short(-shift);
     }
-    text += codeOf(sort, glyph);
+    codes.push(codeOf(sort, glyph));
     owed = (Math.abs(shift) > 0.05 ? 0 : shift) + glyph.advance - glyph.natural - glyph.dx;
   }
   endRow();

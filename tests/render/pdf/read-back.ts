@@ -139,13 +139,20 @@ function showing(
   const reader = fonts.get(font) ?? fontReader(font, objects);
   fonts.set(font, reader);
   return objects.list(row).flatMap((part): readonly Drawn[] => {
-    const hex = typeof part === 'string' ? part.replace(/[<>\s]/g, '') : '';
-    return (hex.match(/.{4}/g) ?? []).map((four) => {
-      const code = Number.parseInt(four, 16);
+    return codesOf(part).map((code) => {
       const glyph = ((reader.map[2 * code] ?? 0) << 8) | (reader.map[2 * code + 1] ?? 0);
       return { font, code, text: reader.texts.get(code) ?? '', glyph };
     });
   });
+}
+
+/** Two bytes a code, as digits or as characters (ISO 32000-1, 7.3.4). */
+function codesOf(part: Value): readonly number[] {
+  if (typeof part !== 'string') return [];
+  const bytes = part.startsWith('<')
+    ? Buffer.from(part.replace(/[<>\s]/g, ''), 'hex')
+    : Buffer.from(part, 'latin1');
+  return Array.from({ length: bytes.length / 2 }, (_, at) => bytes.readUInt16BE(2 * at));
 }
 
 /** Text of a node and everything in it, in the order of the tags: what a screen reader says. */
