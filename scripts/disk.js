@@ -25,7 +25,8 @@ export function ownDisk(path, bytes) {
 
 /** Lays an empty disk that cannot be written over a folder, while somebody works in it. @returns what takes it away. */
 export function lockOver(folder) {
-  mount('-t', 'tmpfs', '-o', 'ro,size=4k', 'tmpfs', folder);
+  if (!mount('-t', 'tmpfs', '-o', 'ro,size=4k', 'tmpfs', folder))
+    throw new Error('there is no folder to lock yet');
   return () => execFileSync('umount', [folder]);
 }
 

@@ -31,7 +31,7 @@ const runFile = z.strictObject({
   food: z.boolean(),
   design: z.enum(designs).default('full'),
   templates: z.string().nullable().default(null),
-  date: z.string(),
+  date: z.iso.date(),
 });
 export type RunChoices = Readonly<z.infer<typeof runFile>>;
 

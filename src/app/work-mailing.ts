@@ -6,6 +6,7 @@ import { explainer } from '../letter/explain.js';
 import {
   callPages,
   callTable,
+  Damaged,
   type Desk,
   dropShareLists,
   type Evening,
@@ -166,6 +167,7 @@ export async function inFolder<T>(
       await lock.free();
     }
   } catch (fault) {
+    if (fault instanceof Damaged) throw damaged(fault);
     const { code, syscall } = fault as NodeJS.ErrnoException;
     if (code === undefined || syscall === undefined) throw fault;
     throw new Stop(status.cannotWrite, [
@@ -173,6 +175,17 @@ export async function inFolder<T>(
       '  Everything finished so far is kept; run the same command again to go on.',
     ]);
   }
+}
+
+function damaged({ places }: Damaged): Stop {
+  const said = places.slice(0, 20).map(({ file, row }) => {
+    const where = row === null ? file : `${file}, row ${row}`;
+    return `${where}: cannot read this record; expected it as this program wrote it.`;
+  });
+  return new Stop(status.badData, [
+    ...said,
+    '  Nothing was done on its word. Put back the file from a copy, or give the mailing a new folder.',
+  ]);
 }
 
 async function columnsOf({ columns, languageColumn }: RunChoices) {

@@ -2,6 +2,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { soundly } from './damaged.js';
 import { writeWhole } from './whole-file.js';
 
 const signature = z.object({
@@ -31,13 +32,18 @@ export type Approvals = {
 const signedFile = 'signed.json';
 const releasedFolder = 'released';
 
-/** @throws when a record of ours cannot be read: nothing may go out on a damaged approval. */
+/** @throws Damaged when a record of ours cannot be read: nothing may go out on a damaged approval. */
 export async function readApprovals(folder: string): Promise<Approvals> {
-  const signed = z.array(signature).parse(await readJson(join(folder, signedFile), []));
+  const signatures = await textOf(join(folder, signedFile));
+  const signed =
+    signatures === null
+      ? []
+      : soundly(signedFile, () => z.array(signature).parse(JSON.parse(signatures)));
   const names = await readdir(join(folder, releasedFolder)).catch(() => []);
   const released = new Map<string, ReleaseRecord>();
   for (const name of names.filter((each) => each.endsWith('.json'))) {
-    const record = release.parse(await readJson(join(folder, releasedFolder, name), null));
+    const text = (await textOf(join(folder, releasedFolder, name))) ?? '';
+    const record = soundly(`${releasedFolder}/${name}`, () => release.parse(JSON.parse(text)));
     released.set(name.replace(/\.json$/, ''), record);
   }
   return { signed: new Map(signed.map((each) => [each.stem, each])), released };
@@ -55,11 +61,12 @@ export function writeRelease(folder: string, stem: string, record: ReleaseRecord
   return writeWhole(path, `${JSON.stringify(record, null, 2)}\n`);
 }
 
-async function readJson(path: string, absent: unknown): Promise<unknown> {
+/** Null where there is no such file. */
+async function textOf(path: string): Promise<string | null> {
   try {
-    return JSON.parse(await readFile(path, 'utf8'));
+    return await readFile(path, 'utf8');
   } catch (fault) {
-    if ((fault as NodeJS.ErrnoException).code === 'ENOENT') return absent;
+    if ((fault as NodeJS.ErrnoException).code === 'ENOENT') return null;
     throw fault;
   }
 }

@@ -85,9 +85,11 @@ export function callTable(calls: readonly Call[]): string {
 
 /** What templates/calls.hbs is filled with. */
 export function callPages(calls: readonly Call[], date: string) {
+  const shown = calls.slice(0, mostShown);
+  const rest = calls.length - shown.length;
   const groups = [...holdTiers].reverse().map((tier) => ({
     heading: words.tier[tier],
-    calls: calls
+    calls: shown
       .filter((call) => call.tier === tier)
       .map((call) => ({
         heading: call.name ?? call.id ?? `${words.report} ${call.number}`,
@@ -111,7 +113,13 @@ export function callPages(calls: readonly Call[], date: string) {
     title: words.calls.title,
     date: `${words.letters}: ${date}`,
     count: `${words.calls.people}: ${calls.length}`,
-    intro: [words.calls.intro, words.calls.privacy],
+    intro: [
+      ...(rest > 0
+        ? [words.calls.more.replace('{shown}', String(mostShown)).replace('{rest}', String(rest))]
+        : []),
+      words.calls.intro,
+      words.calls.privacy,
+    ],
     ask:
       first === undefined
         ? []
@@ -122,6 +130,9 @@ export function callPages(calls: readonly Call[], date: string) {
     groups: groups.filter((group) => group.calls.length > 0),
   };
 }
+
+/** On some hundred sheets; a longer list takes the memory of the letters, and calls.csv holds it whole. */
+const mostShown = 500;
 
 function itemsOf(sheet: ReasoningContent, slug: string): readonly string[] {
   return sheet.blocks.find((block) => block.slug === slug)?.list ?? [];

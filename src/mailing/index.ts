@@ -5,6 +5,7 @@ export {
   writeRelease,
 } from './approvals.js';
 export { callPages, callTable } from './call-list.js';
+export { Damaged, soundly } from './damaged.js';
 export type { Approval, Desk, MadeFile, Progress, Understood } from './desk.js';
 export { lockFolder } from './lock.js';
 export { type Evening, type Judged, judge } from './judge.js';

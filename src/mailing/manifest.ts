@@ -3,10 +3,17 @@ import { appendFileSync } from 'node:fs';
 import { type FileHandle, open, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import type { Place } from '../problem.js';
 import { type Shard, shardName } from './shard.js';
 import { ownerOnly } from './whole-file.js';
 
-const file = z.object({ name: z.string(), bytes: z.number(), sha256: z.string() });
+/** A record names letters and lists and nothing else of this computer: files it names may be removed. */
+const inside = /^(?:letters\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
+const file = z.object({
+  name: z.string().regex(inside),
+  bytes: z.number(),
+  sha256: z.string(),
+});
 
 /** No name, birth date or result: an id's stem, hashes, versions and what became of the report. */
 const entry = z.object({
@@ -37,6 +44,8 @@ export type Ledger = {
    * its letter again; a file whose record cannot be read is found because no record knows it.
    */
   readonly torn: number;
+  /** Lines that are JSON and no record of ours: somebody changed them. */
+  readonly strange: readonly Place[];
 };
 
 const manifestName = /^manifest(?:\.\d+-of-\d+)?\.jsonl$/;
@@ -51,27 +60,32 @@ export async function readLedger(
 ): Promise<Ledger> {
   const names = (await readdir(folder).catch(() => [])).filter((name) => manifestName.test(name));
   const last = new Map<string, Entry>();
+  const strange: Place[] = [];
   let [torn, runs] = [0, 0];
   for (const name of names.sort()) {
     const handle = await open(join(folder, name));
     if (await endsInside(handle)) torn += 1;
+    let row = 0;
     for await (const line of handle.readLines({ start: 0 })) {
+      row += 1;
       const read = readEntry(line);
-      if (read === null) continue;
+      if (read === 'strange') strange.push({ file: name, row, field: null });
+      if (typeof read === 'string') continue;
       runs = Math.max(runs, read.run);
       if (!wanted(read)) continue;
       if (read.run >= (last.get(read.about)?.run ?? 0)) last.set(read.about, read);
     }
   }
-  return { last, runs, torn };
+  return { last, runs, torn, strange };
 }
 
-function readEntry(line: string): Entry | null {
+/** @returns 'torn' for what is no JSON: a write was cut off; 'strange' for JSON that is no record of ours. */
+function readEntry(line: string): Entry | 'torn' | 'strange' {
   try {
     const read = entry.safeParse(JSON.parse(line));
-    return read.success ? read.data : null;
+    return read.success ? read.data : 'strange';
   } catch {
-    return null;
+    return 'torn';
   }
 }
 

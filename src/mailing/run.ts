@@ -6,6 +6,7 @@ import type { ReportSource } from '../intake/index.js';
 import { readApprovals } from './approvals.js';
 import { type Call, callOf, sortCalls } from './call-list.js';
 import type { Desk, Progress } from './desk.js';
+import { Damaged } from './damaged.js';
 import { type Evening, type Judged, judge } from './judge.js';
 import { letterFolder, printName } from './letter-folder.js';
 import { openLists } from './lists.js';
@@ -96,6 +97,7 @@ type Book = {
 
 async function openBook({ folder, shard, desk }: Run): Promise<Book> {
   const ledger = await readLedger(folder);
+  if (ledger.strange.length > 0) throw new Damaged(ledger.strange);
   const manifest = await openManifest(folder, shard);
   const run = ledger.runs + 1;
   const add = (record: Record) =>
@@ -239,7 +241,8 @@ async function stand(folder: string, { files }: Entry): Promise<boolean> {
 async function sweep(folder: string): Promise<void> {
   const letters = join(folder, letterFolder);
   for (const each of [folder, letters, join(folder, 'released')]) await sweepParts(each);
-  const { last } = await readLedger(folder);
+  const { last, strange } = await readLedger(folder);
+  if (strange.length > 0) throw new Damaged(strange);
   const claimed = new Set([...last.values()].flatMap(({ files }) => files.map(({ name }) => name)));
   const names = await readdir(letters).catch(() => []);
   const unrecorded = names

@@ -6,8 +6,14 @@ import { letterFolder } from './letter-folder.js';
 import { readLedger } from './manifest.js';
 
 export type Finding = {
-  readonly code: 'missing' | 'changed' | 'not-recorded' | 'half-written' | 'torn-record';
-  /** A file of the folder; null for a line of the manifest. */
+  readonly code:
+    | 'missing'
+    | 'changed'
+    | 'not-recorded'
+    | 'half-written'
+    | 'torn-record'
+    | 'strange-record';
+  /** A file of the folder, or a row of its manifest; null for a line that was torn off. */
   readonly file: string | null;
 };
 
@@ -19,7 +25,7 @@ type Verified = { readonly checked: number; readonly findings: readonly Finding[
  * @example (await verifyFolder('evening')).findings // []
  */
 export async function verifyFolder(folder: string): Promise<Verified> {
-  const { last, torn } = await readLedger(folder);
+  const { last, torn, strange } = await readLedger(folder);
   const recorded = [...last.values()].flatMap(({ files }) => files);
   const findings: Finding[] = [];
   for (const { name, sha256: expected } of recorded) {
@@ -37,5 +43,7 @@ export async function verifyFolder(folder: string): Promise<Verified> {
   for (const name of beside.filter((each) => each.endsWith('.part')).sort())
     findings.push({ code: 'half-written', file: name });
   for (let line = 0; line < torn; line += 1) findings.push({ code: 'torn-record', file: null });
+  for (const { file, row } of strange)
+    findings.push({ code: 'strange-record', file: `${file}, row ${row}` });
   return { checked: recorded.length, findings };
 }

@@ -26,8 +26,8 @@ const pieces = [
   ],
 ];
 
-type Change = { readonly at: number; readonly cut: number; readonly put: string };
-const changes = fc.array(
+export type Change = { readonly at: number; readonly cut: number; readonly put: string };
+export const changes = fc.array(
   fc.record({
     at: fc.nat(2000),
     cut: fc.oneof({ weight: 9, arbitrary: fc.nat(6) }, { weight: 1, arbitrary: fc.nat(300) }),
@@ -36,7 +36,7 @@ const changes = fc.array(
   { maxLength: 5 },
 );
 
-function changed(text: string, all: readonly Change[]): string {
+export function changed(text: string, all: readonly Change[]): string {
   return all.reduce((whole, { at, cut, put }) => {
     const place = at % (whole.length + 1);
     return whole.slice(0, place) + put + whole.slice(place + cut);

@@ -16,6 +16,7 @@ import {
   runSeal,
   type Seal,
   signable,
+  soundly,
   whole,
   writeWhole,
 } from '../../mailing/index.js';
@@ -65,6 +66,8 @@ export const reviewCommand: CommandModule<object, Words> = {
 };
 
 const shownFile = 'review.json';
+/** Nobody reads and answers for more in one go; the page would also outgrow its template's limit. */
+const mostReviewed = 1500;
 const shown = z.object({
   run: z.string(),
   letters: z.array(z.object({ stem: z.string(), seal: z.string() })),
@@ -74,6 +77,11 @@ const shown = z.object({
 async function show(bench: Bench): Promise<number> {
   const rows = await rowsOf(bench);
   const { folder, choices, desk } = bench;
+  if (rows.length > mostReviewed)
+    throw new Stop(status.badData, [
+      `There are ${rows.length} letters; a review page holds at most ${mostReviewed}.`,
+      '  Split the file of reports into parts that one clinician can read, and give each a folder of its own.',
+    ]);
   const put = (name: string, content: string | Uint8Array) =>
     writeWhole(join(folder, name), content);
   await putPage(put, 'review', reviewPage(rows, choices.date), bench, 'dense');
@@ -91,7 +99,10 @@ async function sign(bench: Bench, words: Words, ids: readonly string[]): Promise
   const before = await shownBefore(bench.folder);
   const { fit, unknown, changed } = signable(ids, before, await rowsOf(bench));
   const problems = [
-    ...unknown.map((id) => `${id}: not a letter of the review page; nothing was signed.`),
+    // Another file given by mistake may name patients: its lines are counted, not repeated.
+    ...(unknown.length > 0
+      ? [`${unknown.length} lines name no letter of the review page; nothing was signed.`]
+      : []),
     ...changed.map((id) => `${id}: changed since the review page was made; nothing was signed.`),
   ];
   if (problems.length > 0)
@@ -126,7 +137,7 @@ async function shownBefore(folder: string): Promise<readonly Seal[]> {
   const text = await readFile(join(folder, shownFile), 'utf8').catch(() => null);
   if (text === null)
     throw new Stop(status.noInput, ['There is no review page yet; run ironleaf review first.']);
-  return shown.parse(JSON.parse(text)).letters;
+  return soundly(shownFile, () => shown.parse(JSON.parse(text))).letters;
 }
 
 async function idsOf(path: string): Promise<readonly string[]> {

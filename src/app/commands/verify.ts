@@ -16,6 +16,7 @@ const said: Readonly<Record<Finding['code'], string>> = {
   changed: 'is not as it was written.',
   'not-recorded': 'lies among the letters, but no record knows it. Do not mail it.',
   'half-written': 'was left half-written by a run that was stopped.',
+  'strange-record': 'is no record of this program; somebody changed it.',
   'torn-record': 'manifest: a line cannot be read; a run was stopped while writing it.',
 };
 

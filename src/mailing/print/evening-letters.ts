@@ -2,6 +2,7 @@
 import type { Checked } from '../../problem.js';
 import type { LetterDocument } from '../../render/block.js';
 import { type Evening, judge } from '../judge.js';
+import { Damaged } from '../damaged.js';
 import { readLedger } from '../manifest.js';
 import { keyOf } from '../run.js';
 
@@ -18,7 +19,8 @@ export async function* eveningLetters(
   evening: Evening,
   folder: string,
 ): AsyncGenerator<EveningLetter> {
-  const { last } = await readLedger(folder);
+  const { last, strange } = await readLedger(folder);
+  if (strange.length > 0) throw new Damaged(strange);
   for (let index = 0; index < evening.source.count; index += 1) {
     const judged = await judge(evening, index);
     if (judged.kind !== 'letter') continue;
