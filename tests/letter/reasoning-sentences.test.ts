@@ -4,7 +4,7 @@ import { interpret } from '../../src/interpret/index.js';
 import { reasonCodes } from '../../src/interpret/reason-codes.js';
 import { explainer, sentencesOf } from '../../src/letter/explain.js';
 import { sayFacts, shortSource } from '../../src/letter/say-facts.js';
-import { flags } from '../../src/terms.js';
+import { analytes, flags, patterns } from '../../src/terms.js';
 import { reportOf, today } from '../interpret/build.js';
 import { examples } from './examples.js';
 import { english } from './fixtures.js';
@@ -61,6 +61,14 @@ function exact({ key, names }: Seen) {
 }
 
 describe("the sentences of the clinician's sheet", () => {
+  it('name every test and every pattern', () => {
+    const needed = [
+      ...analytes.map((each) => `analyte.${each}`),
+      ...patterns.map((each) => `pattern.${each}`),
+    ];
+    expect(needed.filter((key) => sentencesOf(key).length === 0)).toEqual([]);
+  });
+
   it('say every fact that a code carries, and ask for none that it does not', () => {
     const without = seen.filter((one) => exact(one).length === 0);
     expect(without.map(({ key, names }) => `${key}: ${names}`)).toEqual([]);
