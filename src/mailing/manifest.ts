@@ -8,7 +8,7 @@ import { type Shard, shardName } from './shard.js';
 import { ownerOnly } from './whole-file.js';
 
 /** A record names letters and lists and nothing else of this computer: files it names may be removed. */
-const inside = /^(?:letters\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
+const inside = /^(?:(?:letters|set-aside)\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
 const file = z.object({
   name: z.string().regex(inside),
   bytes: z.number(),
