@@ -168,16 +168,16 @@ await build({
 });
 await build({
   ...common,
-  entryPoints: { ironleaf: join(root, 'src/app/start.ts') },
-  outdir: dist,
-  format: 'esm',
+  entryPoints: [join(root, 'src/app/start.ts')],
+  outfile: join(dist, 'ironleaf.cjs'),
+  format: 'cjs',
 });
 
 if (/[^\0-\x7f]/.test(readFileSync(join(dist, 'program.cjs'), 'latin1')))
   throw new Error(
     'A regular expression or String.raw holds a letter outside ASCII: escape it (\\u2264)',
   );
-chmodSync(join(dist, 'ironleaf.js'), 0o755);
+chmodSync(join(dist, 'ironleaf.cjs'), 0o755);
 copyFileSync(join(modules, 'harfbuzzjs/dist/harfbuzz.wasm'), join(dist, 'harfbuzz.wasm'));
 
 const faces = JSON.parse(readFileSync(join(root, 'src/render/pdf/faces.json'), 'utf8'));

@@ -4,7 +4,7 @@ import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 const out = 'out';
-const program = 'dist/ironleaf.js';
+const program = 'dist/ironleaf.cjs';
 mkdirSync(out, { recursive: true });
 
 let worst = 0;

@@ -37,7 +37,7 @@ function fillDisk() {
   writeFileSync(file, JSON.stringify([...inventEvening(200)]));
   const out = join(folder, 'evening');
   const run = (...words) =>
-    spawnSync(process.execPath, [resolve('dist/ironleaf.js'), ...words], { encoding: 'utf8' });
+    spawnSync(process.execPath, [resolve('dist/ironleaf.cjs'), ...words], { encoding: 'utf8' });
   const mailing = () => run('mailing', file, '--out', out, '--demo', '--date', '2026-11-25');
   say('a full disk ends the run with 73', mailing().status === 73);
   const made = readdirSync(join(out, 'letters'));

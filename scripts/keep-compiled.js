@@ -11,7 +11,7 @@ export function keepCompiled(root) {
   try {
     execFileSync(
       process.execPath,
-      [join(root, 'dist/ironleaf.js'), 'letter', report, '--demo', '--out', out],
+      [join(root, 'dist/ironleaf.cjs'), 'letter', report, '--demo', '--out', out],
       {
         env: { ...process.env, IRONLEAF_KEEP_COMPILED: '1' },
         stdio: ['ignore', 'ignore', 'inherit'],

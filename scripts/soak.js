@@ -86,7 +86,7 @@ function closeFolder() {
 }
 
 function run(...words) {
-  return startMeasured([join(copy, 'dist/ironleaf.js'), ...words]);
+  return startMeasured([join(copy, 'dist/ironleaf.cjs'), ...words]);
 }
 
 function mailing() {

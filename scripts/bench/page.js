@@ -102,7 +102,7 @@ export async function measurePage(count = 9) {
     args: flags,
   });
   try {
-    execFileSync(process.execPath, [join(root, 'dist/ironleaf.js'), 'page', '--build', folder], {
+    execFileSync(process.execPath, [join(root, 'dist/ironleaf.cjs'), 'page', '--build', folder], {
       stdio: 'ignore',
     });
     const file = join(folder, 'ironleaf.html');

@@ -1,12 +1,12 @@
 #!/usr/bin/env node
 // The built program and the code compiled from it arrive; it runs. Node cannot keep compiled ES modules, so the program is one script.
+// This file is built as CommonJS, since Node starts sooner without its loader of modules.
 import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { Script } from 'node:vm';
 
-const path = fileURLToPath(new URL('./program.cjs', import.meta.url));
-const compiled = fileURLToPath(new URL('./program.cache', import.meta.url));
+const path = join(__dirname, 'program.cjs');
+const compiled = join(__dirname, 'program.cache');
 
 const kept = existsSync(compiled) ? readFileSync(compiled) : undefined;
 // The build sees to it that the bundle is plain ASCII, which is read and kept at a byte a letter. Another version of Node refuses the compiled code and compiles again: slower, never wrong.
@@ -24,7 +24,7 @@ if (isWanted && process.argv[2] === 'letter') {
     if (status === 0) keep(script.createCachedData());
   });
 }
-script.runInThisContext()(createRequire(import.meta.url), path);
+script.runInThisContext()(require, path);
 
 /** A folder that may not be written is no fault: the next start is a little slower. */
 function keep(code: Uint8Array): void {

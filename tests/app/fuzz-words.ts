@@ -73,7 +73,7 @@ export async function fuzzWords(runs: number, seed?: number): Promise<void> {
     writeFileSync(join(folder, 'report.json'), sound);
     const { status, stderr } = spawnSync(
       process.execPath,
-      [resolve('dist/ironleaf.js'), command, ...words],
+      [resolve('dist/ironleaf.cjs'), command, ...words],
       { cwd: folder, encoding: 'utf8', input: '', timeout: 60_000 },
     );
     if (!statuses.includes(status ?? -1)) throw new Error(`ended with ${status}: ${stderr}`);

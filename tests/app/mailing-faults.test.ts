@@ -40,7 +40,7 @@ function letters(out: string): string[] {
 }
 
 function start(path: string, out: string): ChildProcess {
-  const program = resolve('dist/ironleaf.js');
+  const program = resolve('dist/ironleaf.cjs');
   return spawn(process.execPath, [program, ...words(path, out)], {
     cwd: desk.folder,
     stdio: 'ignore',
@@ -129,7 +129,7 @@ describe('a clock that is wrong', () => {
         [
           '--import',
           clock,
-          resolve('dist/ironleaf.js'),
+          resolve('dist/ironleaf.cjs'),
           'mailing',
           path,
           '--out',
@@ -155,7 +155,7 @@ describe('a clock that is wrong', () => {
 describe('a run that is given too little memory', () => {
   it('ends early with whole letters, and goes on where there is enough', () => {
     const path = desk.put('few.csv', evening(20));
-    const program = resolve('dist/ironleaf.js');
+    const program = resolve('dist/ironleaf.cjs');
     const ends = [16, 24, 32].map((megabytes) => {
       const { status, signal } = spawnSync(
         process.execPath,
@@ -225,7 +225,7 @@ describe('a folder that cannot be written', () => {
         '-c',
         `trap '' XFSZ; ulimit -f 16; exec "$0" "$@"`,
         process.execPath,
-        resolve('dist/ironleaf.js'),
+        resolve('dist/ironleaf.cjs'),
         ...words(path, 'full'),
       ],
       { cwd: desk.folder, encoding: 'utf8' },
@@ -252,7 +252,7 @@ describe('a template that fails for some patients', () => {
     const template = join(copy, 'templates/letter.hbs');
     const sound = readFileSync(template, 'utf8');
     const run = (path: string) =>
-      spawnSync(process.execPath, [join(copy, 'dist/ironleaf.js'), ...words(path, 'template')], {
+      spawnSync(process.execPath, [join(copy, 'dist/ironleaf.cjs'), ...words(path, 'template')], {
         cwd: desk.folder,
         encoding: 'utf8',
       });

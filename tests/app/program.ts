@@ -4,7 +4,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
-const program = resolve('dist/ironleaf.js');
+const program = resolve('dist/ironleaf.cjs');
 
 export type Ran = {
   readonly status: number | null;

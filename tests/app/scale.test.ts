@@ -29,7 +29,7 @@ it('the shares of one file, made at the same time, are joined into whole lists a
   desk.put('bin/parallel', standIn);
   desk.put(
     'bin/ironleaf',
-    `#!/bin/sh\nexec "${process.execPath}" "${resolve('dist/ironleaf.js')}" "$@"\n`,
+    `#!/bin/sh\nexec "${process.execPath}" "${resolve('dist/ironleaf.cjs')}" "$@"\n`,
   );
   for (const name of ['parallel', 'ironleaf']) chmodSync(join(desk.folder, 'bin', name), 0o700);
   const [rows, expected] = [30, counts(30)];

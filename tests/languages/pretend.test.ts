@@ -78,7 +78,7 @@ describe('the built program with one more folder', () => {
   for (const [name, content] of Object.entries({ meta, ...files }))
     writeFileSync(join(folder, `${name}.json`), JSON.stringify(content));
   const run = (...words: string[]) =>
-    spawnSync(process.execPath, [join(install, 'dist', 'ironleaf.js'), ...words], {
+    spawnSync(process.execPath, [join(install, 'dist', 'ironleaf.cjs'), ...words], {
       cwd: install,
       encoding: 'utf8',
     });

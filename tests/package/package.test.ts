@@ -44,7 +44,7 @@ describe('the package', () => {
   it('holds what it needs and nothing of how it was made', () => {
     const needed = [
       /^(README|SECURITY|CHANGELOG)\.md$|^LICENSE$|^package\.json$/,
-      /^dist\/(ironleaf\.js|program\.cjs|library[\w-]*\.js|library\.d\.ts|THIRD-PARTY\.txt)$/,
+      /^dist\/(ironleaf\.cjs|program\.cjs|library[\w-]*\.js|library\.d\.ts|THIRD-PARTY\.txt)$/,
       /^dist\/[\w-]+\.wasm$/,
       /^dist\/fonts\/[\w-]+\.(ttf|txt)$/,
       /^dist\/page\/[\w.-]+\.(js|css|wasm)$/,

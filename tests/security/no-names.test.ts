@@ -7,7 +7,7 @@ import { type Desk, openDesk, report } from '../app/program.js';
 
 const name = 'Zephyrine Quillfeather';
 const birth = '1987-06-05';
-const program = resolve('dist/ironleaf.js');
+const program = resolve('dist/ironleaf.cjs');
 
 const patient = { id: 'SB-77', name, birthDate: birth, sex: 'female' };
 const sound = JSON.stringify(report({ patient }));
@@ -97,7 +97,7 @@ describe('a sound file', () => {
       execFileSync('cp', ['-r', resolve(part), copy]);
     execFileSync('rm', ['-f', join(copy, 'dist/program.cache')]);
     const words = ['letter', 'sound.json', '--demo', '--out', 'out'];
-    execFileSync(process.execPath, [join(copy, 'dist/ironleaf.js'), ...words], {
+    execFileSync(process.execPath, [join(copy, 'dist/ironleaf.cjs'), ...words], {
       cwd: desk.folder,
     });
     const kept = readFileSync(join(copy, 'dist/program.cache'));

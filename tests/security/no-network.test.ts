@@ -5,7 +5,7 @@ import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Desk, openDesk } from '../app/program.js';
 
-const program = resolve('dist/ironleaf.js');
+const program = resolve('dist/ironleaf.cjs');
 const example = (name: string) => resolve('examples', name);
 
 /** Loaded before the program: whatever would reach out ends the process with a status of its own. */
