@@ -7,14 +7,23 @@ import { compareCatalogue } from './compare-catalogue.js';
 import { type Namespace, optionalNamespaces, patientNamespaces } from './english.js';
 import { noRecord, type ReviewState, readRecord, stateOf } from './record.js';
 
+/** Such as '{{day}} January {{year}}'. */
+const dated = z
+  .string()
+  .refine((text) => /^[^{}]*\{\{(day|year)\}\}[^{}]*\{\{(?!\1)(day|year)\}\}[^{}]*$/.test(text), {
+    error: 'a date with {{day}} and {{year}}, each once',
+  });
+
 export const metaFile = z.strictObject({
   tag: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/),
   name: z.string().min(1),
   englishName: z.string().min(1),
   dir: z.enum(['ltr', 'rtl']),
   script: z.string().regex(/^[A-Z][a-z]{3}$/),
-  /** Locale whose dates and plural forms are used, where it is not the tag itself. */
+  /** Locale whose plural forms and weekdays are used, where it is not the tag itself. */
   intl: z.string().optional(),
+  /** A date of each month from January on, the month in words. */
+  dates: z.array(dated).length(12),
   reviewState: z.enum(['source', 'draft-machine', 'translated', 'revised', 'signed']),
 });
 
@@ -39,7 +48,8 @@ export type Language = {
  * @param tag Name of its folder, such as 'en' or 'zh-Hans'.
  * @param files Parsed JSON by file name without ending: meta, letter, foods; fridge, easy-read, spoken and
  *   record where the language has them; reasoning is English only.
- * @returns Problems for every missing or unknown key, plural form, variable and for a language without date words.
+ * @returns Problems for every missing or unknown key, plural form, variable and month, and for a language whose
+ *   plurals Node does not know.
  * @example readLanguage('en', { meta, letter, foods, reasoning })
  */
 export function readLanguage(tag: string, files: Record<string, unknown>): Checked<Language> {
@@ -49,7 +59,7 @@ export function readLanguage(tag: string, files: Record<string, unknown>): Check
   const meta = read.data;
   if (meta.tag !== tag) return faulty([wrong(tag, 'meta', 'use this tag', tag, meta.tag)]);
   const locale = meta.intl ?? tag;
-  const problems = [...dateProblems(tag, locale)];
+  const problems = [...pluralProblems(tag, locale)];
   const catalogue: Partial<Record<Namespace, Record<string, string>>> = {};
   for (const namespace of namespacesOf(files)) {
     const messages = z.record(z.string(), z.string()).safeParse(files[namespace]);
@@ -70,7 +80,7 @@ export function readLanguage(tag: string, files: Record<string, unknown>): Check
         ? 'source'
         : stateOf(record.value, { namespace, key, text: catalogue[namespace]?.[key] ?? '' }),
     words: speak(tag, locale, catalogue),
-    date: dateWords(locale),
+    date: dateWords(meta.dates),
   });
 }
 
@@ -108,33 +118,22 @@ function speak(
   return words;
 }
 
-function dateWords(locale: string): (iso: string) => string {
-  const format = new Intl.DateTimeFormat(`${locale}-u-nu-latn-ca-gregory`, {
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-    timeZone: 'UTC',
-  });
-  return (iso) => format.format(new Date(`${iso.slice(0, 10)}T00:00:00Z`));
+/** From the language's own words: Intl's differ with the release of Node or of a browser, and a letter should not. */
+function dateWords(months: readonly string[]): (iso: string) => string {
+  return (iso) => {
+    const [year = '', month, day] = iso.slice(0, 10).split('-');
+    return (months[Number(month) - 1] ?? '')
+      .replace('{{day}}', String(Number(day)))
+      .replace('{{year}}', year);
+  };
 }
 
 /** Node quietly answers in English for a language it does not know. */
-function dateProblems(tag: string, locale: string): readonly Problem[] {
+function pluralProblems(tag: string, locale: string): readonly Problem[] {
   const root = (name: string) => name.split('-')[0];
-  const known = [
-    Intl.DateTimeFormat.supportedLocalesOf(locale),
-    Intl.PluralRules.supportedLocalesOf(locale),
-  ];
-  if (known.every((names) => names.some((name) => root(name) === root(locale)))) return [];
-  return [
-    wrong(
-      tag,
-      'meta',
-      'write dates and plurals in this language',
-      'a locale this Node knows',
-      locale,
-    ),
-  ];
+  const known = Intl.PluralRules.supportedLocalesOf(locale);
+  if (known.some((name) => root(name) === root(locale))) return [];
+  return [wrong(tag, 'meta', 'use plurals in this language', 'a locale this Node knows', locale)];
 }
 
 function wrong(

@@ -11,7 +11,7 @@ import { altitudes, groupsByAge, haemoglobinLimits, smokings } from '../knowledg
 import { companionRules, patternProfiles, patternRules } from '../knowledge/pattern-rules.js';
 import type { Row } from '../knowledge/row.js';
 import { sentencesOf } from './explain.js';
-import { type Speaker, sayUnit, within } from './say-facts.js';
+import { listed, type Speaker, sayUnit, within } from './say-facts.js';
 
 type Words = Speaker['words'];
 type Saying = (words: Words) => string;
@@ -87,7 +87,6 @@ type PatternWords = {
 
 /** A rule of the decision table with its condition spelled out, so that it can be checked by hand. */
 function patternWords(kind: 'rule' | 'profile', row: PatternWords, words: Words): string {
-  const either = new Intl.ListFormat('en-GB', { type: 'disjunction' });
   const facts = (names: readonly string[]) =>
     names.map((name) => words(`row.fact.${name}`)).join(', ');
   const { needs = [], without = [] } = row;
@@ -96,7 +95,11 @@ function patternWords(kind: 'rule' | 'profile', row: PatternWords, words: Words)
     ...Object.entries(row.when).map(([test, some = []]) =>
       words('row.when', {
         test: within(words, test),
-        levels: either.format(some.map((level) => words(`level.${level}`))),
+        levels: listed(
+          some.map((level) => words(`level.${level}`)),
+          'or',
+          words,
+        ),
       }),
     ),
     ...(without.length === 0 ? [] : [words('row.without', { facts: facts(without) })]),

@@ -25,6 +25,7 @@ const meta = {
   englishName: 'Welsh',
   dir: 'ltr',
   script: 'Latn',
+  dates: Array.from({ length: 12 }, (_, month) => `{{day}} [month ${month + 1}] {{year}}`),
   reviewState: 'draft-machine',
 };
 

@@ -18,6 +18,7 @@ const unfinished = {
     englishName: 'Swahili',
     dir: 'ltr',
     script: 'Latn',
+    dates: Array.from({ length: 12 }, (_, month) => `{{day}} [month ${month + 1}] {{year}}`),
     reviewState: 'draft-machine',
   },
   letter: { title: 'Kipimo <cha> "damu" & chuma', 'greeting.named': 'Habari {{name}},' },

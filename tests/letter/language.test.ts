@@ -53,26 +53,21 @@ describe('a language', () => {
     );
   });
 
-  it('is refused when this Node has no dates for it', () => {
+  it('is refused when this Node has no plurals for it', () => {
     const read = readLanguage('sm', patientFiles(letterMessages(), { tag: 'sm', intl: undefined }));
     expect(read.ok).toBe(false);
   });
 
-  it.each(['ar', 'fa', 'bn'])(
-    'writes dates of %s with Latin digits in the Gregorian year',
-    (tag) => {
-      const letter = letterMessages();
-      for (const key of Object.keys(letter).filter((name) => name.endsWith('_other'))) {
-        for (const form of ['zero', 'two', 'few', 'many']) {
-          if (tag === 'ar') letter[key.replace('_other', `_${form}`)] = letter[key] ?? '';
-        }
-      }
-      const read = readLanguage(tag, patientFiles(letter, { tag, intl: tag }));
-      expect(read.ok).toBe(true);
-      if (read.ok) expect(read.value.date('2026-03-05')).toMatch(/2026/);
-      if (read.ok) expect(read.value.date('2026-03-05')).not.toMatch(/\d[/.-]\d/);
-    },
-  );
+  it.each([
+    ['a month too few', (dates: readonly string[]) => dates.slice(1)],
+    ['no year', (dates: readonly string[]) => dates.with(4, '{{day}} May')],
+    ['two days', (dates: readonly string[]) => dates.with(4, '{{day}} {{day}} May {{year}}')],
+    ['another variable', (dates: readonly string[]) => dates.with(4, '{{day}} {{month}} {{year}}')],
+  ])('is refused when its dates have %s', (_name, change) => {
+    const { dates } = englishFiles().meta as { dates: readonly string[] };
+    const problems = problemsOf('en', patientFiles(letterMessages(), { dates: change(dates) }));
+    expect(problems.map(({ place }) => place.file)).toEqual(['locales/en/meta.json']);
+  });
 
   it('writes an English date with the day first and the month in words', () => {
     expect(english.date('2026-03-05')).toBe('5 March 2026');
