@@ -31,7 +31,10 @@ describe('the README', () => {
   });
 
   it.each(commands)('shows a command that works: %s', (command) => {
-    expect(desk.run(...wordsOf(command))).toMatchObject({ status: 0 });
+    const words = wordsOf(command);
+    // A mailing with somebody to phone says so by its status (docs/programs.md).
+    const status = words[0] === 'mailing' ? 1 : 0;
+    expect(desk.run(...words)).toMatchObject({ status });
   });
 
   it('shows a report that is understood', () => {
