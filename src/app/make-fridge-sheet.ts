@@ -1,4 +1,4 @@
-// An understood report and the operator's wishes in; the week's sheet of one language out, on one page.
+// An understood report and the operator's wishes in; the week's sheet of one language out.
 import { advise } from '../advise/index.js';
 import { type Clinic, composeFridgeSheet } from '../letter/index.js';
 import { type Checked, faulty, fine, type Problem } from '../problem.js';
@@ -20,7 +20,8 @@ const sizes = [
 ] as const satisfies readonly PageForm['size'][];
 
 /**
- * HTML and PDF of the week's meals, or null where no food may be suggested. Writes nothing.
+ * HTML and PDF of the week's meals, on one page unless large print was asked for, or null where no food may be
+ * suggested. Writes nothing.
  * @param tag Language of the sheet.
  * Problems: a language without the words; a page that holds the sheet in no size.
  * @example await makeFridgeSheet(understood, clinic, wishes, 'en', kit) // endings fridge.html and fridge.pdf
@@ -51,20 +52,24 @@ export async function makeFridgeSheet(
 
 async function draw(
   page: LetterDocument,
-  { form: { paper }, date }: Wishes,
+  { form, date }: Wishes,
   kit: Kit,
 ): Promise<Checked<readonly MadeFile[]>> {
-  const { drawOnePage } = await import('../render/pdf/index.js');
+  const { drawOnePage, drawPdf } = await import('../render/pdf/index.js');
   const facts = { created: `${date}T00:00:00Z`, producerVersion: kit.version };
+  const filesOf = (size: PageForm['size'], pdf: Uint8Array): readonly MadeFile[] => [
+    { ending: 'fridge.html', content: writeHtml(page, { ...form, size }) },
+    { ending: 'fridge.pdf', content: pdf },
+  ];
+  // Who asked for large print turns the sheet over rather than read small type.
+  if (form.size === 'large') {
+    const pdf = await drawPdf(page, form, await kit.fonts(), facts);
+    return pdf.ok ? fine(filesOf('large', pdf.value)) : pdf;
+  }
   for (const size of sizes) {
-    const form = { paper, size };
-    const pdf = await drawOnePage(page, form, await kit.fonts(), facts);
+    const pdf = await drawOnePage(page, { ...form, size }, await kit.fonts(), facts);
     if (!pdf.ok) return pdf;
-    if (pdf.value === null) continue;
-    return fine([
-      { ending: 'fridge.html', content: writeHtml(page, form) },
-      { ending: 'fridge.pdf', content: pdf.value },
-    ]);
+    if (pdf.value !== null) return fine(filesOf(size, pdf.value));
   }
   return faulty([tooLong]);
 }

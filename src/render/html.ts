@@ -150,7 +150,7 @@ function figureOf(figure: Block & { readonly kind: 'figure' }, counter: Counter)
   counter.pictures += 1;
   const { scene } = figure;
   // Natural size at the standard form; the style sheet lets it shrink with a narrow column.
-  const scale = pictureScale(scene.width, Number.POSITIVE_INFINITY, look.sizes.standard);
+  const scale = pictureScale(scene, Number.POSITIVE_INFINITY, look.sizes.standard);
   const size = ` width="${Math.round((scene.width * scale * 4) / 3)}" height="${Math.round((scene.height * scale * 4) / 3)}"`;
   const svg = writeSvg(scene, { id: `picture-${counter.pictures}`, classes: 'shape-' });
   const caption =

@@ -1,5 +1,5 @@
 // Nothing arrives; the one table of look leaves: the style sheet is printed from it, the PDF is laid out by it.
-import type { NoticeLook, PageForm, ParagraphLook, TableLook } from './block.js';
+import type { NoticeLook, PageForm, ParagraphLook, Scene, TableLook } from './block.js';
 
 /** Points: 72 to the inch. The margin is the same on all four sides; running lines stand inside it. */
 type PageLook = {
@@ -34,7 +34,7 @@ type RuledLook = {
   readonly padding: number;
 };
 
-export type Scale = Readonly<Record<'h1' | 'h2' | 'h3' | ParagraphLook, number>>;
+export type Scale = Readonly<Record<'h1' | 'h2' | 'h3' | ParagraphLook | 'running', number>>;
 
 /**
  * Ink on paper, one accent. Contrast with paper: ink 16:1, quiet 8:1, accent 8:1, line 3.9:1 (WCAG 2.2,
@@ -94,6 +94,8 @@ const scale: Scale = {
   label: 0.9,
   value: 1.15,
   address: 0.86,
+  /** The lines above and below every page. */
+  running: 0.8,
 };
 
 const notice: Readonly<Record<NoticeLook, BoxLook>> = {
@@ -198,6 +200,7 @@ export const look = {
     label: { strong: true, colour: colour.ink },
     value: { strong: true, colour: colour.ink },
     address: { strong: false, colour: colour.ink },
+    running: { strong: false, colour: colour.quiet },
   } satisfies Readonly<Record<keyof Scale, { readonly strong: boolean; readonly colour: string }>>,
   notice,
   table,
@@ -208,15 +211,25 @@ export const look = {
   tick: { side: 0.9, edge: colour.ink, edgeWidth: 1.25, fill: colour.paper },
   sign: { height: 1.3, gap: 0.45 },
   rule: { colour: colour.hair, width: 0.75 },
-  /** Text of the running lines, times the base size, and its colour. */
-  running: { scale: 0.8, colour: colour.quiet },
 } as const;
 
 /**
- * How many points one unit of a picture is drawn with: as drawn at the standard size, larger in larger
- * print, and never wider than the column.
- * @example pictureScale(360, 493, 14) // 1
+ * How many points one unit of a picture is drawn with: as drawn at the standard size, larger in larger print, where
+ * its smallest word is as large as the text, and never wider than the column.
+ * @example pictureScale({ width: 360, shapes: [] }, 493, 14) // 1
  */
-export function pictureScale(width: number, column: number, base: number): number {
-  return Math.min(base / sizes.standard, column / width);
+export function pictureScale(
+  { width, shapes: drawn }: Pick<Scene, 'width' | 'shapes'>,
+  column: number,
+  base: number,
+): number {
+  const usual = base / sizes.standard;
+  const smallest = smallestWord(drawn);
+  const wanted = base < sizes.large ? usual : Math.max(usual, base / smallest);
+  return Math.min(wanted, column / width);
+}
+
+/** In units of the picture; infinite where it has no words. */
+export function smallestWord(drawn: Scene['shapes']): number {
+  return Math.min(...drawn.flatMap((shape) => (shape.kind === 'text' ? [shape.size] : [])));
 }

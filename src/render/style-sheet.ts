@@ -64,7 +64,7 @@ function body(form: PageForm): string {
     'main,.running{max-width:36em;margin:0 auto;padding:0 1em}',
     'main.beside{max-width:68em}',
     `main{padding-top:1em;padding-bottom:1.5em}`,
-    `.running{color:${paint(look.running.colour)};font-size:${look.running.scale}em;max-width:45em}`,
+    `.running{color:${paint(look.text.running.colour)};font-size:${scaleOf('running', look.sizes[form.size])}em;max-width:45em}`,
     `:lang(ur){line-height:${look.leading.nastaliq};font-family:"Noto Sans","Noto Nastaliq Urdu","Urdu Typesetting",${faces}}`,
     `:lang(ur-Arab){line-height:${look.leading.tall};font-family:${faces}}`,
     ...['hi', 'bn', 'pa', 'gu', 'ta', 'ne', 'mr', 'my', 'km', 'th', 'lo', 'ar', 'fa', 'ps'].map(
@@ -91,7 +91,9 @@ function headings(): string {
 }
 
 function paragraphs(base: number): string {
-  const names = Object.keys(look.scale).filter((name) => !/^h[123]$/.test(name)) as ParagraphLook[];
+  const names = Object.keys(look.scale).filter(
+    (name) => !/^(h[123]|running)$/.test(name),
+  ) as ParagraphLook[];
   return names
     .map((name) => {
       const { strong, colour } = look.text[name];
@@ -205,7 +207,8 @@ function letterhead(): string {
 
 function paper(form: PageForm, { footer, header, pageOf }: Corners): string {
   const page = look.page[form.paper];
-  const small = `font-family:${faces};font-size:${round(look.sizes[form.size] * look.running.scale)}pt;color:${look.running.colour}`;
+  const size = look.sizes[form.size];
+  const small = `font-family:${faces};font-size:${round(size * scaleOf('running', size))}pt;color:${look.text.running.colour}`;
   return [
     `@page{size:${page.width}pt ${page.height}pt;margin:${page.margin}pt;`,
     `@top-right{content:${quote(header)};${small}}`,

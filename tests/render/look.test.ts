@@ -89,7 +89,7 @@ describe('the size of a picture', () => {
     ['larger in large print', 360, 493, 18, 18 / 14],
     ['never wider than its column', 360, 180, 14, 0.5],
   ])('is %s', (_, width, column, base, expected) => {
-    expect(pictureScale(width, column, base)).toBeCloseTo(expected);
+    expect(pictureScale({ width, shapes: [] }, column, base)).toBeCloseTo(expected);
   });
 });
 

@@ -76,7 +76,7 @@ function blockNeeds(
       return { least: narrowest(paragraph) * em, most: unbroken(paragraph) * em };
     }
     case 'figure': {
-      const width = block.scene.width * pictureScale(block.scene.width, place.width, bench.base);
+      const width = block.scene.width * pictureScale(block.scene, place.width, bench.base);
       return { least: width * leastPicture, most: width };
     }
     case 'list': {

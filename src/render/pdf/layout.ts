@@ -1,6 +1,6 @@
 // A letter's blocks and a paper form arrive; pages with everything in its place leave, as plain JSON.
 import type { LetterDocument, PageForm, Running } from '../block.js';
-import { look } from '../look.js';
+import { look, scaleOf } from '../look.js';
 import { faulty, fine, nowhere, type Checked, type Problem } from '../../problem.js';
 import { fill, TooTall, type Element } from './flow.js';
 import type { Fonts } from './fonts.js';
@@ -39,7 +39,7 @@ export function layOut(
   const elements = measureAll(letter.blocks, place, bench);
   const header = runningLines(letter.header, place, bench, '');
   const footer = runningLines(letter.footer, place, bench, '');
-  const gap = (bench.base * look.running.scale * look.leading.body) / 2;
+  const gap = (base * scaleOf('running', base) * look.leading.body) / 2;
   // Running lines stand in the margin; where they need more, the text gives way.
   const top = Math.max(paper.margin, edgeGap + header.height + gap);
   const foot = Math.max(paper.margin, edgeGap + footer.height + gap);
@@ -123,7 +123,7 @@ function pageOf(running: Running | null, page: number, pages: number): string {
 /** Running text where reading begins, the page number where it ends. */
 function runningLines(running: Running | null, place: Place, bench: Bench, counted: string) {
   if (running === null) return { height: 0, ink: [] };
-  const size = bench.base * look.running.scale;
+  const size = bench.base * scaleOf('running', bench.base);
   const setting = { lang: place.lang, dir: place.dir, strong: false };
   const number = composeParagraph([plainRun(counted)], setting, bench.fonts);
   const widest = composeParagraph([plainRun(pageOf(running, 88, 88))], setting, bench.fonts);
@@ -145,7 +145,7 @@ function runningLines(running: Running | null, place: Place, bench: Bench, count
         size,
         width: (width * size) / 1000,
         file,
-        colour: look.running.colour,
+        colour: look.text.running.colour,
         glyphs,
       });
     }

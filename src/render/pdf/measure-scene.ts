@@ -9,7 +9,7 @@ import type { Outline, SceneInk } from './placed.js';
 
 /** One strip that holds the whole picture, at the side where reading begins. */
 export function measureScene(scene: Scene, place: Place, bench: Bench): Strip {
-  const scale = pictureScale(scene.width, place.width, bench.base);
+  const scale = pictureScale(scene, place.width, bench.base);
   const width = scene.width * scale;
   const height = scene.height * scale;
   const alt = [scene.title, scene.description].filter((part) => part !== '').join('. ');

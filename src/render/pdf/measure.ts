@@ -1,6 +1,6 @@
 // Blocks of a letter arrive; strips, frames and columns of known height leave, tagged in reading order.
 import type { Block, Scene } from '../block.js';
-import { look, pictureScale } from '../look.js';
+import { look, pictureScale, smallestWord } from '../look.js';
 import { onOneBaseline, strongest, withEnds, withLastGlue } from './ends.js';
 import { addTag, inset, leftOf, plainRun, type Bench, type Place } from './frame.js';
 import type { Element, Frame, Glue, Strip } from './flow.js';
@@ -255,14 +255,13 @@ function shrinks(
   return [first, second].some((block, nth) => {
     const scene = sceneIn(block);
     if (scene === null) return false;
-    const sizes = scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.size] : []));
-    const least = Math.min(...sizes) * pictureScale(scene.width, widths[nth] ?? 0, base);
-    return least < leastLabel * base;
+    const least = smallestWord(scene.shapes) * pictureScale(scene, widths[nth] ?? 0, base);
+    return least < leastLabel(base);
   });
 }
 
-/** em of the base size: what a label in a picture beside something keeps at least. */
-const leastLabel = 0.65;
+/** Points that a label in a picture beside something keeps at least; large print has no small print. */
+const leastLabel = (base: number) => (base < look.sizes.large ? 0.65 : 1) * base;
 
 function sceneIn(block: Block): Scene | null {
   if (block.kind === 'figure') return block.scene;
