@@ -1,12 +1,12 @@
 // Twelve people who eat differently: the week's sheet of each is one page in type that is read from across a kitchen.
 import { readdirSync, readFileSync } from 'node:fs';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { openKit } from '../../src/app/kit.js';
 import { makeFridgeSheet } from '../../src/app/make-fridge-sheet.js';
 import { understand } from '../../src/app/understand.js';
 import { readInput } from '../../src/intake/index.js';
 import { clinic } from '../letter/fixtures.js';
+import { pdfjsWords } from '../render/pdf/pdfjs-text.js';
 import { plainWishes, today } from './wishes.js';
 
 const folder = 'tests/advise/diets';
@@ -27,26 +27,15 @@ async function sheetOf(file: string, paper: 'A4' | 'Letter'): Promise<Uint8Array
   return Buffer.from(pdf.content);
 }
 
-/** Points of every run of text on the pages of a file. */
-async function typeSizes(pdf: Uint8Array): Promise<number[][]> {
-  const opened = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
-  const pages: number[][] = [];
-  for (let at = 1; at <= opened.numPages; at += 1) {
-    const { items } = await (await opened.getPage(at)).getTextContent();
-    pages.push(items.flatMap((item) => ('height' in item && item.str !== '' ? [item.height] : [])));
-  }
-  return pages;
-}
-
 describe("the week's sheet in English", () => {
   const sheets = readdirSync(folder)
     .filter((name) => name.endsWith('.json'))
     .flatMap((name) => [[name, 'A4'] as const, [name, 'Letter'] as const]);
 
   it.each(sheets)('%s on %s: one page, its meals in large type', async (file, paper) => {
-    const pages = await typeSizes(await sheetOf(file, paper));
+    const pages = await pdfjsWords(await sheetOf(file, paper));
     expect(pages).toHaveLength(1);
-    const large = pages.flat().filter((points) => points >= largeFrom);
+    const large = pages.flat().filter(({ size }) => size >= largeFrom);
     // Seven days and seven meals at the least.
     expect(large.length).toBeGreaterThanOrEqual(14);
   });

@@ -1,27 +1,11 @@
 // Large print has no small print: every word of the page, read back by pdfjs-dist, is 18 points or larger.
 import { resolve } from 'node:path';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { pdfjsWords } from '../render/pdf/pdfjs-text.js';
 import { openDesk } from './program.js';
 
 const desk = openDesk();
 afterAll(desk.clear);
-
-type Word = { readonly text: string; readonly size: number };
-
-async function wordsOf(bytes: Uint8Array): Promise<readonly Word[]> {
-  const file = await getDocument({ data: Uint8Array.from(bytes), verbosity: 0 }).promise;
-  const words: Word[] = [];
-  for (let nth = 1; nth <= file.numPages; nth += 1) {
-    const { items } = await (await file.getPage(nth)).getTextContent();
-    for (const item of items) {
-      if (!('str' in item) || item.str.trim() === '') continue;
-      const [, , across = 0, up = 0] = item.transform as readonly number[];
-      words.push({ text: item.str, size: Math.hypot(across, up) });
-    }
-  }
-  return words;
-}
 
 // Number lines, a picture in words, a change over time, a held letter that was let go, two languages side by side.
 const letters: readonly (readonly [name: string, example: string, ...options: string[]])[] = [
@@ -46,7 +30,7 @@ describe('a letter in large print', () => {
     const paths = stdout.split('\n').filter((path) => path.endsWith('.pdf'));
     expect(paths, stderr).not.toEqual([]);
     for (const path of paths) {
-      const words = await wordsOf(desk.bytes(path));
+      const words = (await pdfjsWords(desk.bytes(path))).flat();
       expect(words.length).toBeGreaterThan(50);
       // Sizes are written to a hundredth of a point.
       expect(words.filter(({ size }) => size < 17.99)).toEqual([]);

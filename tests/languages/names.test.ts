@@ -1,7 +1,7 @@
 // A person keeps their name in its own script, whatever the letter's language; characters outside every face are refused.
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { drawPdf, openFonts } from '../../src/render/pdf/index.js';
+import { pdfjsText } from '../render/pdf/pdfjs-text.js';
 import { facts, letter, paragraph } from '../render/pdf/sample.js';
 
 const form = { paper: 'A4', size: 'standard' } as const;
@@ -45,9 +45,3 @@ describe('a name', () => {
     expect(before.ok && after.ok && Buffer.from(before.value).equals(after.value)).toBe(true);
   });
 });
-
-async function pdfjsText(bytes: Uint8Array): Promise<string> {
-  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
-  const content = await (await file.getPage(1)).getTextContent();
-  return content.items.map((item) => ('str' in item ? item.str : '')).join('');
-}

@@ -2,7 +2,6 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readAddresses } from '../../src/mailing/print/addresses.js';
 import { openPrintFile } from '../../src/mailing/print/print-file.js';
@@ -10,6 +9,7 @@ import { testPage } from '../../src/mailing/print/test-page.js';
 import { findWindow, points, windowPresets } from '../../src/mailing/print/windows.js';
 import type { Block, LetterDocument } from '../../src/render/block.js';
 import type { Fonts } from '../../src/render/pdf/index.js';
+import { pdfjsWords } from '../render/pdf/pdfjs-text.js';
 import { testFonts } from '../render/pdf/sample.js';
 
 let folder = '';
@@ -59,34 +59,7 @@ async function print(
     if (added.ok) sheets.push(added.value);
   }
   await file.finish();
-  return { sheets, pages: await pagesOf(path) };
-}
-
-type Word = { readonly text: string; readonly x: number; readonly y: number };
-
-/** Every text of every page with its place from the top left corner, in points, by an independent reader. */
-async function pagesOf(path: string): Promise<Word[][]> {
-  const pdf = await getDocument({ data: new Uint8Array(readFileSync(path)), verbosity: 0 }).promise;
-  const pages: Word[][] = [];
-  for (let number = 1; number <= pdf.numPages; number += 1) {
-    const page = await pdf.getPage(number);
-    const { height } = page.getViewport({ scale: 1 });
-    const { items } = await page.getTextContent();
-    pages.push(
-      items.flatMap((item) =>
-        'str' in item && item.str.trim() !== ''
-          ? [
-              {
-                text: item.str,
-                x: Number(item.transform[4]),
-                y: height - Number(item.transform[5]),
-              },
-            ]
-          : [],
-      ),
-    );
-  }
-  return pages;
+  return { sheets, pages: await pdfjsWords(readFileSync(path)) };
 }
 
 describe('a print file', () => {
@@ -160,7 +133,7 @@ describe.each(windowPresets.map(({ id }) => id))('window %s', (id) => {
     const file = openPrintFile({ ...job, box: true, duplex: false, facts });
     expect(await file.add(document, invented)).toMatchObject({ ok: true, value: 1 });
     await file.finish();
-    expect(await pagesOf(path)).toHaveLength(1);
+    expect(await pdfjsWords(readFileSync(path))).toHaveLength(1);
   });
 });
 

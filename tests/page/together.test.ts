@@ -41,7 +41,7 @@ describe('pages open at the same time', () => {
           await paste(page, resultsOf(person));
           await useExample(page);
           await letter(page).getByText(person.name).first().waitFor();
-          return pdfjsText(Uint8Array.from(await savedPdf(page)));
+          return pdfjsText(await savedPdf(page));
         }),
       );
       for (const [nth, text] of letters.entries()) {

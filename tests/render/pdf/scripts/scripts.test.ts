@@ -1,11 +1,11 @@
 // Sentences of every script go in; glyphs are held to HarfBuzz alone, extracted text to pdfjs-dist (both outside readers).
 import { readFileSync } from 'node:fs';
 import { Blob, Direction, Face, Font, Buffer as ShapeBuffer, shape } from 'harfbuzzjs';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Block, Run } from '../../../../src/render/block.js';
 import { drawPdf, type Fonts, faceFiles, layOut } from '../../../../src/render/pdf/index.js';
 import { collisions, inkBoxes } from '../ink-boxes.js';
+import { pdfjsText } from '../pdfjs-text.js';
 import { facts, letter, run, testFonts } from '../sample.js';
 import { uaFaults } from '../ua.js';
 import { type Sample, samples, traps } from './sentences.js';
@@ -143,16 +143,6 @@ describe.each(samples)('lines of $lang in $file', (sample) => {
 /** Nastaliq slants: its boxes overlap where its ink does not. Looked at on paper at the leading of the table of look. */
 function touchOf(file: string): number {
   return file === 'NotoNastaliqUrdu' ? 0.4 : 0.02;
-}
-
-async function pdfjsText(bytes: Uint8Array): Promise<string> {
-  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
-  const pages: string[] = [];
-  for (let nth = 1; nth <= file.numPages; nth += 1) {
-    const content = await (await file.getPage(nth)).getTextContent();
-    pages.push(content.items.map((item) => ('str' in item ? item.str : '')).join(''));
-  }
-  return pages.join('');
 }
 
 /** Spaces aside, which extractors guess from gaps. */
