@@ -73,17 +73,36 @@ const helpWhenAsked = {
   },
 };
 
-/** Only help needs to know how wide a character is, and that takes longer to load than a report takes to read. */
-const columnsWhenAsked = {
-  name: 'columns-when-asked',
+const calls = (path, ...names) =>
+  names
+    .map((name) => `export const ${name} = (...of) => require('${path}').${name}(...of);`)
+    .join('\n');
+/** A CommonJS package is its own default. */
+const callsDefault = (path) => `const own = () => require('${path}').default ?? require('${path}');
+  export default function (...of) { return new.target ? new (own())(...of) : own()(...of); }`;
+
+/** What few commands call and what takes longer to load than a report takes to read, as code that loads it when called. */
+const late = {
+  // Only help needs to know how wide a character is.
+  cliui: callsDefault('cliui'),
+  'string-width': callsDefault('string-width'),
+  linebreak: callsDefault('linebreak'),
+  assert: calls('assert', 'notStrictEqual', 'strictEqual'),
+  'node:crypto': calls('node:crypto', 'createHash', 'randomUUID'),
+  // yargs keeps a way to load configurations, of which there are none.
+  'node:module':
+    "export const createRequire = (from) => (name) => require('node:module').createRequire(from)(name);",
+};
+
+const whenAsked = {
+  name: 'when-asked',
   setup(bundle) {
-    bundle.onResolve({ filter: /^(?:cliui|string-width)$/ }, ({ path, importer, resolveDir }) =>
-      /yargs[\\/]lib[\\/]platform-shims[\\/]/.test(importer)
-        ? { path, namespace: 'when-asked', pluginData: resolveDir }
-        : null,
+    const filter = new RegExp(`^(?:${Object.keys(late).join('|')})$`);
+    bundle.onResolve({ filter }, ({ path, namespace, resolveDir }) =>
+      namespace === 'when-asked' ? null : { path, namespace: 'when-asked', pluginData: resolveDir },
     );
-    bundle.onLoad({ filter: /./, namespace: 'when-asked' }, ({ path, pluginData: resolveDir }) => ({
-      contents: `export default (...of) => require('${path}').default(...of);`,
+    bundle.onLoad({ filter, namespace: 'when-asked' }, ({ path, pluginData: resolveDir }) => ({
+      contents: late[path],
       resolveDir,
     }));
   },
@@ -159,7 +178,7 @@ await build({
     ciphersWhenAsked,
     zodInEnglish,
     helpWhenAsked,
-    columnsWhenAsked,
+    whenAsked,
     breaksUnpacked,
     templatesAhead,
     waitForHarfbuzz,
