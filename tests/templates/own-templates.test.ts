@@ -105,6 +105,17 @@ describe("a clinic's own letter", () => {
     expect(first).toContain(`letter.hbs, ${says}`);
   });
 
+  it.each([
+    ['a tag', '<p\u000e\u202e>x</p>'],
+    ['a class', '<p class="small\u202e\u0007">x</p>'],
+    ['an attribute', '<p da\u0008ta>x</p>'],
+    ['a helper', '{{> [\u202epart]}}'],
+  ])('cannot rewrite the screen with %s', async (_, line) => {
+    const faults = await faultsOf({ 'letter.hbs': withLine(line) });
+    expect(faults).not.toEqual([]);
+    expect(faults.join('')).not.toMatch(/[\p{Cc}\u202A-\u202E\u2066-\u2069]/u);
+  });
+
   it('is refused when it loses what keeps a patient safe', async () => {
     const faults = await faultsOf({
       'letter.hbs': shipped('letter').replaceAll(/cautions|released/g, 'bands'),
