@@ -48,8 +48,11 @@ export function sayProblem(problem: Problem): string {
   const found = problem.found === null ? '' : ` (found ${JSON.stringify(visible(problem.found))})`;
   const expected = problem.expected === null ? '' : `; expected ${problem.expected}`;
   const sentence = `${place === '' ? '' : `${place}: `}${problem.cannot}${found}${expected}.`;
-  return problem.remedy === null ? sentence : `${sentence}\n  ${problem.remedy}`;
+  return harmless(problem.remedy === null ? sentence : `${sentence}\n  ${problem.remedy}`);
 }
+
+/** Names of tags and fields of a file stand within sentences of ours, which may have several lines. */
+const harmless = (text: string) => text.replace(/(?!\n)[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, '\u{FFFD}');
 
 const longestShown = 60;
 

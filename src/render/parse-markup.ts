@@ -1,6 +1,6 @@
 // Markup arrives as text; a tree of the closed subset with line numbers leaves, or what is foreign in it.
 import { Parser } from 'htmlparser2';
-import { type Checked, type Problem, faulty, fine, visible } from '../problem.js';
+import { type Checked, type Problem, faulty, fine } from '../problem.js';
 import { lineFinder } from './line-finder.js';
 import { faultsOfTag } from './vocabulary.js';
 
@@ -23,10 +23,7 @@ export function isElement(node: Node): node is Element {
   return 'tag' in node;
 }
 
-/** Of a name in a template and the words around it. */
-const longestTold = 200;
-
-/** A problem of a template or its markup, whose names stand in `cannot`; `line` and `column` are one-based. */
+/** A problem of a template or its markup; `line` and `column` are one-based. */
 export function markupProblem(
   file: string,
   line: number,
@@ -37,7 +34,7 @@ export function markupProblem(
   return {
     code: 'markup-refused',
     place: { file, row: line, field: column === null ? null : `column ${column}` },
-    cannot: visible(`cannot ${cannot}`, longestTold),
+    cannot: `cannot ${cannot}`,
     found: null,
     expected,
     remedy: null,
