@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readPasswords } from '../../src/mailing/passwords.js';
 import { readAddresses } from '../../src/mailing/print/addresses.js';
 import { openPrintFile } from '../../src/mailing/print/print-file.js';
 import { testPage } from '../../src/mailing/print/test-page.js';
@@ -170,5 +171,14 @@ describe('an address', () => {
     const read = readAddresses('post.csv', 'id,a\nSB-1,Ida Tern\nSB-1,Orla Finch\n');
     expect(read.ok).toBe(false);
     expect(JSON.stringify(read)).not.toMatch(/Tern|Finch/);
+    expect(read.ok ? [] : read.problems.map(({ place }) => place.row)).toEqual([3]);
+  });
+});
+
+describe('a password', () => {
+  it('that cannot be used is named by its row, even where a missing comma made it part of the id', () => {
+    const read = readPasswords('locks.csv', 'id,password\n\nSB-1,short\nSB-2-tern-quay-41,x\n');
+    expect(read.ok ? [] : read.problems.map(({ place }) => place.row)).toEqual([3, 4]);
+    expect(JSON.stringify(read)).not.toMatch(/tern-quay|short/);
   });
 });
