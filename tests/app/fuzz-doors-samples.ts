@@ -46,6 +46,9 @@ export async function runFiles(folder: string): Promise<ReadonlyMap<string, stri
   const names = (readdirSync(folder, { recursive: true }) as string[]).filter((name) =>
     /\.(?:jsonl?|ndjson|txt|csv)$/.test(name),
   );
+  const made = ['manifest.jsonl', 'released/SB-2.json', 'signed.json'];
+  const missing = made.filter((name) => !names.includes(name));
+  if (missing.length > 0) throw new Error(`the small run made no ${missing.join(', ')}`);
   const dead = JSON.stringify({ pid: 999_999_999, host: hostname(), born: null });
   return new Map([
     ...names.map((name) => [name, readFileSync(join(folder, name), 'utf8')] as const),
