@@ -23,7 +23,8 @@
  */
 import type { Advice, Choices } from './advise/advice.js';
 import { openKit as openOurKit, type Kit as OurKit } from './app/kit.js';
-import { makeLetter as makeOurLetter, type MadeFile, type PageFormat } from './app/make-letter.js';
+import type { PageFormat } from './app/formats.js';
+import { makeLetter as makeOurLetter, type MadeFile } from './app/make-letter.js';
 import { Stop } from './app/status.js';
 import { measure } from './app/understand.js';
 import { type InputOptions, readInput } from './intake/index.js';
@@ -50,7 +51,8 @@ export { openTemplate } from './render/markup.js';
 export { writeHtml } from './render/html.js';
 export { writeText } from './render/text.js';
 export type * from './advise/advice.js';
-export type { MadeFile, PageFormat } from './app/make-letter.js';
+export type { PageFormat } from './app/formats.js';
+export type { MadeFile } from './app/make-letter.js';
 export type { InputFile, WrittenPatient } from './intake/written.js';
 export type * from './interpret/interpretation.js';
 export type { CheckedHow } from './knowledge/row.js';

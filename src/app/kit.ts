@@ -3,9 +3,8 @@ import { type Language, readLanguage } from '../letter/index.js';
 import { sha256 } from '../mailing/seal.js';
 import { type Problem, sayProblem } from '../problem.js';
 import type { PageForm } from '../render/block.js';
-import { openTemplate, type Template, type TemplateText } from '../render/markup.js';
+import type { Template, TemplateText } from '../render/markup.js';
 import type { Fonts } from '../render/pdf/index.js';
-import { reopenTemplate } from '../render/precompiled.js';
 import {
   fontFolder,
   languageTags,
@@ -98,8 +97,11 @@ async function compile(name: string, own: OwnTemplates): Promise<Template> {
   const [main, ...parts] = await Promise.all([text(name), ...partialNames.map(text)]);
   const shipped = shippedTemplates;
   const isShipped = ({ name: part, text }: TemplateText) => shipped?.seals[part] === sha256(text);
-  if (shipped !== null && [main, ...parts].every(isShipped))
+  if (shipped !== null && [main, ...parts].every(isShipped)) {
+    const { reopenTemplate } = await import('../render/precompiled.js');
     return reopenTemplate(name, shipped.ahead, partialNames);
+  }
+  const { openTemplate } = await import('../render/markup.js');
   const opened = openTemplate(main, parts);
   if (!opened.ok) throw new Stop(status.badData, opened.problems.map(sayProblem));
   return opened.value;

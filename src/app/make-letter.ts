@@ -23,14 +23,9 @@ import { inStyle, type ScriptStyle } from '../render/script-style.js';
 import { writeText } from '../render/text.js';
 import type { Analogy } from '../terms.js';
 import { fhirBundle } from './fhir-bundle.js';
+import type { Format, PageFormat } from './formats.js';
 import type { Kit } from './kit.js';
 import { doubtsOf, type Understood } from './understand.js';
-
-/** What a patient may be given; the others are to be read aloud to them, or for the record. */
-export const pageFormats = ['html', 'pdf', 'text'] as const;
-export const formats = [...pageFormats, 'script', 'note', 'fhir'] as const;
-export type PageFormat = (typeof pageFormats)[number];
-export type Format = (typeof formats)[number];
 
 export type Wishes = {
   readonly language: string;

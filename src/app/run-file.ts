@@ -5,8 +5,8 @@ import { z } from 'zod';
 import { writeWhole } from '../mailing/index.js';
 import { scriptStyles } from '../render/script-style.js';
 import { analogies } from '../terms.js';
+import { pageFormats } from './formats.js';
 import { designs } from './kit.js';
-import { pageFormats } from './make-letter.js';
 import { Stop, status } from './status.js';
 
 const runFile = z.strictObject({

@@ -6,12 +6,8 @@ import type { ColumnMap } from './table/column-map.js';
 import { proposeFor } from './table/propose.js';
 import type { InputFile } from './written.js';
 
-/**
- * Proposes what the columns of a file mean; the notes say what could not be told.
- * Problems: a file that is no text and no spreadsheet, or whose rows cannot be cut.
- * @example await proposeColumns(file) // { ok: true, value: { columns: { 'Pat-Nr': 'id' }, … }, … }
- */
-export async function proposeColumns(file: InputFile): Promise<Checked<ColumnMap>> {
+/** See `proposeColumns` of the room. */
+export async function propose(file: InputFile): Promise<Checked<ColumnMap>> {
   const sniffed = sniff(file);
   if ('problem' in sniffed) return faulty([sniffed.problem]);
   if (sniffed.format !== 'xlsx') {

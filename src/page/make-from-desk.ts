@@ -4,13 +4,8 @@ import type { Advice, Choices } from '../advise/advice.js';
 import type { Kit } from '../app/kit.js';
 import { makeCalendar } from '../app/make-calendar.js';
 import { makeFridgeSheet } from '../app/make-fridge-sheet.js';
-import {
-  type Format,
-  type MadeFile,
-  makeLetter,
-  type Outcome,
-  type Wishes,
-} from '../app/make-letter.js';
+import { type MadeFile, makeLetter, type Outcome, type Wishes } from '../app/make-letter.js';
+import type { Format } from '../app/formats.js';
 import type { Understood } from '../app/understand.js';
 import { type Clinic, composeReasoning } from '../letter/index.js';
 import { writeHtml } from '../render/html.js';

@@ -2,7 +2,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Advice } from '../advise/advice.js';
 import type { Kit } from '../app/kit.js';
-import type { Format, Outcome } from '../app/make-letter.js';
+import type { Format } from '../app/formats.js';
+import type { Outcome } from '../app/make-letter.js';
 import { type CallWords, composeCallSheet, type ReasoningContent } from '../letter/index.js';
 import type { Problem } from '../problem.js';
 import type { ClinicRead } from './clinic.js';

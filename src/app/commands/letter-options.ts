@@ -1,9 +1,9 @@
 // What a letter can be asked for on the command line: the options that letter and mailing share, and how they are read.
 import type { Argv } from 'yargs';
-import { hasStyles, scriptStyles, type ScriptStyle } from '../../render/script-style.js';
+import { hasStyles, type ScriptStyle, scriptStyles } from '../../render/script-style.js';
 import { analogies } from '../../terms.js';
+import type { Format } from '../formats.js';
 import { designs } from '../kit.js';
-import type { Format } from '../make-letter.js';
 import { Stop, status } from '../status.js';
 
 export function letterOptions<T>(yargs: Argv<T>) {

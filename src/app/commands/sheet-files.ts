@@ -1,9 +1,8 @@
 // A sheet for the clinician or the operator arrives; the files of it that were asked for leave, printable.
 import type { ReasoningContent } from '../../letter/index.js';
 import type { PageForm } from '../../render/block.js';
+import type { Format } from '../formats.js';
 import type { Kit } from '../kit.js';
-import type { Format } from '../make-letter.js';
-import { operatorPage } from '../operator-page.js';
 import type { OutputFile } from '../output.js';
 
 type Print = {
@@ -28,6 +27,8 @@ export async function sheetFiles(
 ): Promise<readonly OutputFile[]> {
   const wanted = formats.filter((format) => format === 'html' || format === 'pdf');
   if (wanted.length === 0) return [];
+  // Who reads the sheet on the screen does not wait for what prints it.
+  const { operatorPage } = await import('../operator-page.js');
   const made = (await kit.language('en')).date(date);
   const page = await operatorPage('reasoning', { ...sheet, date: made }, kit, date, paper, size);
   return wanted.map((format) => ({ name: `${stem}.${format}`, content: page[format] }));

@@ -1,12 +1,19 @@
-// The text of an HL7 v2 file arrives (ORU^R01, one or a batch); written reports leave, one a person.
+// The bytes of an HL7 v2 file arrive (ORU^R01, one or a batch); written reports leave, one a person.
 import { type Checked, faulty, fine, type Problem } from '../../problem.js';
 import { blankContext, blankPatient } from '../blank.js';
 import { readDate } from '../date-as-written.js';
 import { at, fault } from '../fault.js';
 import { type DatedResult, orderPanels } from '../order-panels.js';
 import { pregnantOn } from '../pregnancy-as-written.js';
-import type { Intake, WrittenContext, WrittenPatient, WrittenReport } from '../written.js';
 import { standing } from '../standing.js';
+import type {
+  InputFile,
+  Intake,
+  WrittenContext,
+  WrittenPatient,
+  WrittenReport,
+} from '../written.js';
+import { decodeMessage } from './charset.js';
 import { observed } from './observation.js';
 import {
   component,
@@ -31,12 +38,14 @@ export type Gathering = {
 };
 
 /**
- * Reads ORU^R01 messages. Messages of one patient id become one report, older days its earlier panels.
+ * Reads ORU^R01 messages, decoded as they say; notes tell what had to be guessed. Messages of one patient id become
+ * one report, older days its earlier panels.
  * Problems: no message, no iron results, a value or test that cannot be told.
- * @example readHl7('lab.hl7', 'MSH|^~\\&|LAB|…').reports
+ * @example readHl7(file).reports
  */
-export function readHl7(name: string, text: string): Intake {
-  const ignored: Problem[] = [];
+export function readHl7({ name, bytes }: InputFile): Intake {
+  const { text, notes } = decodeMessage(name, bytes);
+  const ignored: Problem[] = [...notes];
   const people = peopleIn(messagesOf(text), name, ignored);
   const reports = [...people.values()].map((person) => reportOf(name, person, ignored));
   const partly = [...people.values()].flatMap(({ problems, dated }) =>
