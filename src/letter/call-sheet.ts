@@ -1,7 +1,7 @@
 // A held report arrives; what the operator must do by phone leaves: who, why, what to say, what to write down.
 import type { Interpretation } from '../interpret/interpretation.js';
 import type { Report } from '../report/report.js';
-import type { Clinic } from './clinic.js';
+import { type Clinic, clinicIn } from './clinic.js';
 import { type Explain, explainer } from './explain.js';
 import type { Language } from './language.js';
 import { needsCarer } from './letter-ages.js';
@@ -27,6 +27,7 @@ export function composeCallSheet(
   own?: CallWords,
 ): ReasoningContent {
   const { words, reason } = own ?? explainer(language);
+  const lang = own?.lang ?? language.tag;
   const amount = own?.amount ?? ((text: string) => text);
   const { tier, reasons } = interpretation.hold;
   const { patient } = report;
@@ -43,7 +44,7 @@ export function composeCallSheet(
       `${words(`analyte.${analyte}`)}: ${amount(`${copied.value} ${copied.unit}`.trim())}`,
   );
   return {
-    lang: own?.lang ?? language.tag,
+    lang,
     title: words('call.title'),
     intro: words('call.clinician'),
     about: '',
@@ -55,7 +56,9 @@ export function composeCallSheet(
         ...(needsCarer(patient) ? [words('call.carer')] : []),
       ]),
       block('why', [words(`tier.${tier}`), ...new Set(reasons.map(reason)), ...results]),
-      block('say', [words(`call.say.${tier}`, { emergency: clinic.emergencyNumber })]),
+      block('say', [
+        words(`call.say.${tier}`, { emergency: clinicIn(clinic, lang).emergencyNumber }),
+      ]),
       block('ask', [words('call.ask.signs'), words('call.ask.alone'), words('call.ask.clear')]),
       block('record', [words('call.record.line'), words('call.not-reached')]),
     ],

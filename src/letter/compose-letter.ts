@@ -1,6 +1,6 @@
 // One person's report, its interpretation and advice arrive; the words of their letter leave, or why it may not be made.
 import { type Checked, faulty, type Problem } from '../problem.js';
-import type { Clinic } from './clinic.js';
+import { type Clinic, misleadingDetails } from './clinic.js';
 import type { Content } from './content.js';
 import { isHeld } from './held.js';
 import { needsCarer } from './letter-ages.js';
@@ -107,7 +107,7 @@ function addresseeProblems({ options, report }: LetterInput): readonly Problem[]
 
 function clinicProblems(clinic: Clinic): readonly Problem[] {
   const needed = ['name', 'phone', 'hours', 'emergencyNumber'] as const;
-  return needed
+  const missing = needed
     .filter((field) => clinic[field].trim() === '')
     .map((field) => ({
       code: 'clinic-incomplete',
@@ -117,4 +117,5 @@ function clinicProblems(clinic: Clinic): readonly Problem[] {
       expected: 'the number or words that hold for this clinic; there is no default',
       remedy: null,
     }));
+  return [...missing, ...misleadingDetails(clinic, null)];
 }

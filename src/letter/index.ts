@@ -2,7 +2,7 @@
 export { type Calendar, type CalendarEvent, composeCalendar } from './calendar.js';
 export { composeChartNote } from './chart-note.js';
 export { type CallWords, composeCallSheet } from './call-sheet.js';
-export type { Clinic } from './clinic.js';
+export type { Clinic, ClinicWords } from './clinic.js';
 export { composeLetter } from './compose-letter.js';
 export { isHeld } from './held.js';
 export type { Content } from './content.js';

@@ -14,6 +14,8 @@ const none: Values = {};
 export const ltr = (text: string): Inserted => ({ text, direction: 'ltr' });
 /** Names, dates and a person's own words keep the direction of their first letter. */
 export const own = (text: string): Inserted => ({ text, direction: 'own' });
+/** A number to call; words in its place, such as 'the number on your card', keep their own direction. */
+export const dial = (text: string): Inserted => (/\p{L}/u.test(text) ? own(text) : ltr(text));
 
 const isolates = { ltr: '\u2066', own: '\u2068' } as const;
 const isolateEnd = '\u2069';

@@ -1,5 +1,6 @@
 // What a letter is made from, and a way to tell it, arrive; what was told leaves, or which message stood in its way.
 import { type Checked, faulty, fine, type Problem } from '../problem.js';
+import { clinicIn } from './clinic.js';
 import { isHeld } from './held.js';
 import { needsCarer } from './letter-ages.js';
 import type { LetterInput, Told } from './letter-input.js';
@@ -28,7 +29,8 @@ function toldFrom(input: LetterInput): Told {
   const addressee =
     input.options.addressee ?? (child ? { kind: 'carer', name: null } : { kind: 'patient' });
   const voice = voiceOf(input.language, addressee.kind === 'carer');
-  return { ...input, voice, addressee, urgent: isHeld(input) };
+  const clinic = clinicIn(input.clinic, input.language.tag);
+  return { ...input, clinic, voice, addressee, urgent: isHeld(input) };
 }
 
 function unsignedProblems({ language, options, voice }: Told): readonly Problem[] {

@@ -1,6 +1,6 @@
 // The clinic's form arrives; the clinic, or the fields still needed, leave. Only these details may ever be kept.
 import { readClinic } from '../app/config.js';
-import type { Clinic } from '../letter/index.js';
+import type { Clinic, ClinicWords } from '../letter/index.js';
 import { type ClinicForm, emptyClinic } from './desk.js';
 
 export type ClinicRead =
@@ -30,6 +30,7 @@ export function clinicOf(form: ClinicForm, demo: boolean): ClinicRead {
     outOfHours: form.closed.trim() || null,
     interpreter:
       form.interpreter.trim() === '' ? null : { phone: form.interpreter, free: form.free },
+    translations: form.translations,
   };
   const read = readClinic('clinic.json', new TextEncoder().encode(JSON.stringify(details)), demo);
   if (read.ok) return { ok: true, clinic: read.value };
@@ -52,6 +53,7 @@ export function formOf(details: unknown): ClinicForm {
     maternityPhone,
     outOfHours,
     interpreter,
+    translations,
   } = read.value;
   return {
     name,
@@ -63,7 +65,27 @@ export function formOf(details: unknown): ClinicForm {
     closed: outOfHours ?? '',
     interpreter: interpreter?.phone ?? '',
     free: interpreter?.free ?? false,
+    translations: translations ?? {},
   };
+}
+
+/** Details of a configuration that may be translated, by their field of the form. */
+const translated: Partial<Record<keyof ClinicForm, keyof ClinicWords>> = {
+  hours: 'hours',
+  closed: 'outOfHours',
+  emergency: 'emergencyNumber',
+};
+
+/** The form with something typed into a field; translations of what stood there no longer hold. */
+export function typed(form: ClinicForm, field: keyof ClinicForm, value: string): ClinicForm {
+  const detail = translated[field];
+  const translations =
+    detail === undefined
+      ? form.translations
+      : Object.fromEntries(
+          Object.entries(form.translations).map(([tag, { [detail]: _, ...kept }]) => [tag, kept]),
+        );
+  return { ...form, translations, [field]: value };
 }
 
 const drawer = 'ironleaf-clinic';

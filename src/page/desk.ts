@@ -1,4 +1,5 @@
 // What lies on the desk: everything the user typed or ticked, as one plain value. Nothing of it is stored.
+import type { Clinic } from '../letter/index.js';
 import type { PageForm } from '../render/block.js';
 import type {
   Analogy,
@@ -59,6 +60,8 @@ export type ClinicForm = {
   readonly closed: string;
   readonly interpreter: string;
   readonly free: boolean;
+  /** From a configuration; the form has no fields for them. */
+  readonly translations: NonNullable<Clinic['translations']>;
 };
 
 export type Desk = {
@@ -106,6 +109,7 @@ export const emptyClinic: ClinicForm = {
   closed: '',
   interpreter: '',
   free: false,
+  translations: {},
 };
 
 /** A desk with nobody on it. */

@@ -81,7 +81,7 @@ async function tagsOf(written: string): Promise<readonly string[]> {
 async function clinicOf(path: string | undefined): Promise<unknown> {
   if (path === undefined) return null;
   const { name, bytes } = await readInputFile(path, largestConfig);
-  const clinic = readClinic(name, bytes, false);
+  const clinic = readClinic(name, bytes, false, await languageTags());
   if (!clinic.ok) throw new Stop(status.badData, sentences(clinic.problems));
   const { demo: _, ...details } = clinic.value;
   return details;

@@ -6,8 +6,8 @@ import type { WrittenReport } from '../../intake/written.js';
 import type { Clinic } from '../../letter/index.js';
 import type { Checked } from '../../problem.js';
 import { readDate } from '../../report/index.js';
-import { exampleClinic } from '../assets.js';
-import { readClinic, readDetails } from '../config.js';
+import { exampleClinic, languageTags } from '../assets.js';
+import { readDetails } from '../config.js';
 import { readInputFile } from '../input.js';
 import { sentences } from '../kit.js';
 import { Stop, status } from '../status.js';
@@ -47,12 +47,12 @@ export async function clinicOf(config: string | undefined, demo: boolean): Promi
       `Give them with --config FILE or as ${ownConfig} in this folder; --demo makes a stamped example.`,
     ]);
   const { name, bytes } = await readInputFile(path, largestConfig);
-  const clinic = readClinic(name, bytes, demo);
-  const details = readDetails(name, bytes);
-  if (!clinic.ok) throw new Stop(status.badData, sentences(clinic.problems));
-  if (!details.ok || details.value.logo === null) return clinic.value;
+  const details = readDetails(name, bytes, await languageTags());
+  if (!details.ok) throw new Stop(status.badData, sentences(details.problems));
+  const { logo: file, ...clinic } = details.value;
+  if (file === null) return { ...clinic, demo };
   const { readLogoFile } = await import('../logo/read-logo-file.js');
-  const logo = await readLogoFile(dirname(path), details.value.logo);
+  const logo = await readLogoFile(dirname(path), file);
   if (!logo.ok) throw new Stop(status.badData, sentences(logo.problems));
-  return { ...clinic.value, logo: logo.value };
+  return { ...clinic, demo, logo: logo.value };
 }

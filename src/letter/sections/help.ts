@@ -3,7 +3,7 @@ import type { Urgency } from '../../advise/advice.js';
 import type { Content, Said } from '../content.js';
 import { isLetterKey } from '../english.js';
 import type { Told } from '../letter-input.js';
-import { ltr, own, type Values } from '../say.js';
+import { dial, ltr, own, type Values } from '../say.js';
 
 const order: readonly Urgency[] = ['emergency', 'today', 'soon'];
 
@@ -26,7 +26,7 @@ export function tellHelp(told: Told): Content['help'] {
 
 function numbers({ advice, clinic, voice }: Told): Values {
   return {
-    emergency: ltr(clinic.emergencyNumber),
+    emergency: dial(clinic.emergencyNumber),
     phone: ltr(clinic.phone),
     date: voice.date(advice.heardBy),
   };
@@ -50,7 +50,7 @@ function signs(
 
 function closed({ clinic, voice: { say } }: Told): Said {
   return clinic.outOfHours === null
-    ? say('help.closed-unknown', { emergency: ltr(clinic.emergencyNumber) })
+    ? say('help.closed-unknown', { emergency: dial(clinic.emergencyNumber) })
     : say('help.closed', { who: own(clinic.outOfHours) });
 }
 

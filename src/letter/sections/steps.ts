@@ -3,7 +3,7 @@ import type { PlannedStep } from '../../advise/advice.js';
 import type { NextStep } from '../../terms.js';
 import type { Content, PictogramName, StepTold } from '../content.js';
 import type { Told } from '../letter-input.js';
-import { ltr } from '../say.js';
+import { dial, ltr } from '../say.js';
 
 /** What each step is about. */
 const signs: Readonly<Record<NextStep, PictogramName>> = {
@@ -67,7 +67,7 @@ function heardBy(told: Told): StepTold {
   const values = {
     date: voice.date(advice.heardBy),
     phone: ltr(clinic.phone),
-    emergency: ltr(clinic.emergencyNumber),
+    emergency: dial(clinic.emergencyNumber),
   };
   if (urgent)
     return { text: voice.say('step.heard-by.urgent', values), words: null, sign: 'phone' };

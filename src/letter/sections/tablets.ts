@@ -2,7 +2,7 @@
 import type { Content, Said } from '../content.js';
 import { isLetterKey } from '../english.js';
 import type { Told } from '../letter-input.js';
-import { ltr, own } from '../say.js';
+import { dial, own } from '../say.js';
 
 export function tellTablets(told: Told): Content['tablets'] {
   const { tablets } = told.advice;
@@ -21,7 +21,7 @@ function points({ advice, clinic, voice: { say } }: Told, doseSaid: boolean): re
     .filter((point) => !(doseSaid && point === 'as-prescribed'))
     .map((point) => `tablets.${point}`)
     .filter(isLetterKey)
-    .map((key) => say(key, { emergency: ltr(clinic.emergencyNumber) }));
+    .map((key) => say(key, { emergency: dial(clinic.emergencyNumber) }));
 }
 
 function gaps({ advice, voice: { say } }: Told): readonly Said[] {

@@ -1,5 +1,6 @@
 // The clinic's details arrive; what the user typed leaves. None has a default, for a wrong number could cost a life.
 import { useRef, useState } from 'preact/hooks';
+import { typed } from '../clinic.js';
 import type { ClinicForm } from '../desk.js';
 import type { Say } from '../words.js';
 import { TextField, Tick } from './fields.js';
@@ -76,7 +77,7 @@ export function ClinicPart({
               value={form[each.field]}
               {...('lines' in each ? { lines: each.lines } : {})}
               {...('type' in each ? { type: each.type } : {})}
-              onValue={(value) => onForm({ ...form, [each.field]: value })}
+              onValue={(value) => onForm(typed(form, each.field, value))}
             />
           ))}
         </div>
