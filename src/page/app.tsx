@@ -1,7 +1,7 @@
 // The page as a whole: the desk in the middle, its parts around it, the letter beside it.
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Kit } from '../app/kit.js';
-import { clinicOf, formOf, rememberClinic, rememberedClinic } from './clinic.js';
+import { clinicOf, formOf } from './clinic.js';
 import { type ClinicForm, type Desk, emptyClinic, emptyDesk, isUsed, nobody } from './desk.js';
 import type { PageFacts } from './embedded.js';
 import { makeBeside, makeFromDesk } from './make-from-desk.js';
@@ -13,6 +13,7 @@ import { NextPart } from './parts/next-part.js';
 import { PersonPart } from './parts/person-part.js';
 import { ResultsPart } from './parts/results-part.js';
 import { UnderstoodPart } from './parts/understood-part.js';
+import { rememberClinic, rememberedClinic } from './remember-clinic.js';
 import { saveFile } from './save-file.js';
 import { useMade } from './use-made.js';
 import type { PageKey, PageTongue } from './words.js';

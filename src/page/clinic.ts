@@ -1,4 +1,4 @@
-// The clinic's form arrives; the clinic, or the fields still needed, leave. Only these details may ever be kept.
+// The clinic's form arrives; the clinic, or the fields still needed, leave.
 import { readClinic } from '../app/config.js';
 import type { Clinic, ClinicWords } from '../letter/index.js';
 import { type ClinicForm, emptyClinic } from './desk.js';
@@ -86,26 +86,4 @@ export function typed(form: ClinicForm, field: keyof ClinicForm, value: string):
           Object.entries(form.translations).map(([tag, { [detail]: _, ...kept }]) => [tag, kept]),
         );
   return { ...form, translations, [field]: value };
-}
-
-const drawer = 'ironleaf-clinic';
-
-/** The details kept on this device, or null. A browser that keeps nothing is no fault. */
-export function rememberedClinic(): ClinicForm | null {
-  try {
-    const kept: unknown = JSON.parse(localStorage.getItem(drawer) ?? 'null');
-    return kept === null || typeof kept !== 'object' ? null : { ...emptyClinic, ...kept };
-  } catch {
-    return null;
-  }
-}
-
-/** Keeps the clinic's details, or forgets them. */
-export function rememberClinic(form: ClinicForm | null): void {
-  try {
-    if (form === null) localStorage.removeItem(drawer);
-    else localStorage.setItem(drawer, JSON.stringify(form));
-  } catch {
-    // Private windows may refuse; nothing depends on it.
-  }
 }
