@@ -1,4 +1,5 @@
 // Arguments in, an exit status out: the one place where a fault of ours is caught, without data.
+import '../walk-schemas.js';
 import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
 import { programVersion } from './assets.js';

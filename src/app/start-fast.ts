@@ -1,6 +1,5 @@
 // A command that draws a few pages and ends: the engine is told not to prepare for a long run.
 import { setFlagsFromString } from 'node:v8';
-import { z } from 'zod';
 
 /**
  * Optimised code would be ready only after one letter is drawn: the shaper's WebAssembly is compiled by the quick
@@ -8,8 +7,6 @@ import { z } from 'zod';
  * hundred reports still gets there, sooner than with much code optimised too early.
  */
 export function startFast(): void {
-  // Each schema is used once: writing a program for it takes longer than walking it.
-  z.config({ jitless: true });
   // Compiled code that the build keeps is good for the engine's own settings only.
   if (process.env.IRONLEAF_KEEP_COMPILED !== undefined) return;
   setFlagsFromString('--liftoff-only');

@@ -79,6 +79,7 @@ export function compareCatalogue(
       problems.push(problem(key, 'cannot find the message', null, 'a text'));
       continue;
     }
+    if (message === text) continue;
     const [have, want] = [variablesOf(message).join(' '), variablesOf(text).join(' ')];
     if (have !== want)
       problems.push(problem(key, 'cannot fill the message', have, want || 'no variable'));

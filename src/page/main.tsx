@@ -1,15 +1,12 @@
 // The browser opens the page; the program starts, with nothing asked of any network.
+import '../walk-schemas.js';
 import './page.css';
 import { render } from 'preact';
-import { z } from 'zod';
 import { App } from './app.js';
 import { embeddedFacts, embeddedJson } from './embedded.js';
 import { lendFaces } from './lend-face.js';
 import { openPageKit } from './open-page-kit.js';
 import { pageTongue } from './words.js';
-
-// The policy allows no code made from text; zod need not try.
-z.config({ jitless: true });
 
 const facts = embeddedFacts();
 const tongues = facts.languages.flatMap((tag) => pageTongue(tag) ?? []);
