@@ -67,7 +67,7 @@ export function readDetails(
         code: 'clinic-details',
         place: { file, row: null, field: issue.path.join('.') || null },
         cannot: 'cannot use the clinic details',
-        found: null,
+        found: issue.code === 'unrecognized_keys' ? issue.keys.join(', ') : null,
         expected: issue.code === 'unrecognized_keys' ? 'no other fields' : issue.message,
         remedy: null,
       }),

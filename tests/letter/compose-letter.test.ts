@@ -1,7 +1,8 @@
 // The letter as facts: what must stand in it, what may never, and when it is not made at all.
 import { describe, expect, it } from 'vitest';
+import type { GradedResult } from '../../src/interpret/interpretation.js';
 import { composeLetter } from '../../src/letter/index.js';
-import { analogies, holdTiers, patterns } from '../../src/terms.js';
+import { analogies, holdTiers, type Level, patterns, type Position } from '../../src/terms.js';
 import { casesOf } from './cases.js';
 import { examples } from './examples.js';
 import { food, graded, letterOf, resultsOf } from './fixtures.js';
@@ -125,6 +126,18 @@ describe('a result', () => {
     const ferritin = rows.find(({ analyte }) => analyte === 'ferritin');
     expect(ferritin).toMatchObject({ position: null, line: null, trend: null, meaning: [] });
     expect(ferritin?.verdict.key).toBe('verdict.doubtful');
+  });
+
+  it('says at once that the iron store is low where ferritin alone was measured', () => {
+    const store = (value: string, position: Position, level: Level) =>
+      graded(['ferritin', value, 'ug/L', null, position, level]);
+    const opening = (...results: readonly GradedResult[]) =>
+      compose(letterOf({ pattern: 'unclear', results })).summary.sentences[0]?.key;
+    const count = graded(['haemoglobin', '130', 'g/L', null, 'in-range', 'usual']);
+    expect(opening(store('8', 'well-below', 'low'))).toBe('summary.unclear.store-low');
+    expect(opening(store('8', 'well-below', 'low'), count)).toBe('summary.unclear');
+    expect(opening(store('22', 'a-little-below', 'low'))).toBe('summary.unclear');
+    expect(opening(store('90', 'in-range', 'usual'))).toBe('summary.unclear');
   });
 
   it('that was not measured is named', () => {

@@ -1,5 +1,6 @@
 // Pattern, hold and steps arrive; meaning, urgency and next step leave in at most three sentences.
-import type { HoldTier, Pattern } from '../../terms.js';
+import type { Interpretation } from '../../interpret/interpretation.js';
+import type { Analyte, HoldTier, Pattern } from '../../terms.js';
 import type { Content, Said } from '../content.js';
 import type { Told } from '../letter-input.js';
 
@@ -15,11 +16,21 @@ export function tellSummary(told: Told): Content['summary'] {
   return {
     heading: voice.say('summary.heading'),
     sentences: [
-      voice.say(`summary.${interpretation.pattern.main}`),
+      voice.say(`summary.${openingOf(interpretation)}`),
       ...urgency(told, interpretation.hold.tier),
       nextStep(told),
     ],
   };
+}
+
+/** A store well below is low whatever else was measured (WHO 2020); how the blood is doing is not known then. */
+function openingOf({ pattern, results }: Interpretation) {
+  const of = (analyte: Analyte) => results.find((result) => result.analyte === analyte);
+  const store = of('ferritin');
+  const low = store?.level === 'low' && store.position === 'well-below';
+  return pattern.main === 'unclear' && low && of('haemoglobin') === undefined
+    ? ('unclear.store-low' as const)
+    : pattern.main;
 }
 
 function urgency({ interpretation, voice: { say } }: Told, tier: HoldTier): readonly Said[] {
