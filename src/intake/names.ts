@@ -51,6 +51,10 @@ const schema = z.strictObject({
   columns: z.record(z.enum(columnMeanings), spellings),
   sexes: z.record(z.enum(sexes), spellings),
   ambiguousSexLetters: z.array(z.array(z.string())),
+  /** Under a Spanish header M is masculino where F stands in the column too, and may be mujer where none does. */
+  sexLettersToProve: z.array(
+    z.strictObject({ under: z.string(), letter: z.string(), provedBy: z.string() }),
+  ),
 });
 const table = whenAsked(() => schema.parse(rows));
 
@@ -93,7 +97,11 @@ const bySexWord = whenAsked(() =>
   ),
 );
 const doubtfulLetters = whenAsked(
-  (): ReadonlySet<string> => new Set(table().ambiguousSexLetters.flat()),
+  (): ReadonlySet<string> =>
+    new Set([
+      ...table().ambiguousSexLetters.flat(),
+      ...table().sexLettersToProve.flatMap(({ letter, provedBy }) => [letter, provedBy]),
+    ]),
 );
 const lookAlikeKeys = whenAsked(() =>
   Object.entries(table().lookAlikes).flatMap(([what, list]) =>
@@ -130,17 +138,22 @@ export function meaningOfColumn(header: string): ColumnMeaning | null {
 
 /**
  * Sex by its word in many languages; `others` are the letters that stand elsewhere in the column (see `sexLetter`),
- * because M beside H is mujer.
- * @example sexOf('weiblich', new Set()) // 'female'
+ * because M beside H is mujer, as it may be alone below a Spanish `header`.
+ * @example sexOf('weiblich', new Set(), 'Geschlecht') // 'female'
  */
-export function sexOf(word: string, others: ReadonlySet<string>): Sex | null {
+export function sexOf(word: string, others: ReadonlySet<string>, header: string): Sex | null {
   const key = tightKey(word);
+  const { ambiguousSexLetters, sexLettersToProve } = table();
   const doubtful =
     doubtfulLetters().has(key) &&
-    table().ambiguousSexLetters.some(
+    (ambiguousSexLetters.some(
       (letters) =>
         letters.includes(key) && letters.every((letter) => letter === key || others.has(letter)),
-    );
+    ) ||
+      sexLettersToProve.some(
+        ({ under, letter, provedBy }) =>
+          letter === key && under === tightKey(header) && !others.has(provedBy),
+      ));
   return doubtful ? null : (bySexWord().get(key) ?? null);
 }
 

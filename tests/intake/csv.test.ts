@@ -42,6 +42,15 @@ describe('a table with one row a result', () => {
     ]);
   });
 
+  it('takes M below a Spanish header for a man where F stands in the column too', async () => {
+    const rows = long('7,M,2026-11-20,Ferritin,9,ug/L', '8,F,2026-11-20,Ferritin,9,ug/L');
+    const { reports } = await readInput(fileOf('a.csv', rows.replace('sex', 'sexo')));
+    expect(reports.map((report) => report.ok && report.value.patient.sex)).toEqual([
+      'male',
+      'female',
+    ]);
+  });
+
   it.each([
     [
       'an unknown test',
@@ -86,6 +95,11 @@ describe('a table with one row a result', () => {
       'M beside H, which may be mujer',
       long('7,M,2026-11-20,Ferritin,9,ug/L', '8,H,2026-11-20,Ferritin,9,ug/L'),
       'cannot tell the sex',
+    ],
+    [
+      'M alone below a Spanish header, which may be mujer',
+      long('7,M,2026-11-20,Ferritin,9,ug/L').replace('sex', 'sexo'),
+      'row 2, sexo: cannot tell the sex',
     ],
     [
       'two sexes for one id',

@@ -87,6 +87,13 @@ describe('a pasted sheet', () => {
     expect(report.context.sampleTime).toBe('08:40');
   });
 
+  it('asks about M behind a Spanish word, which may be mujer', async () => {
+    const { reports } = await readInput(fileOf('a.txt', 'Sexo: M\nFerritina 9 ug/L\n'));
+    expect(reports.flatMap((report) => (report.ok ? [] : report.problems))).toContainEqual(
+      expect.objectContaining({ cannot: 'cannot tell the sex from this word' }),
+    );
+  });
+
   it('leaves sex and day open when it does not say them', async () => {
     const report = await onlyReport('x', 'Ferritin 9 ug/L');
     expect([report.patient.sex, report.panel.collected]).toEqual([null, null]);

@@ -77,7 +77,7 @@ export function personOf(file: string, plan: Plan, proved: Proved, row: TableRow
       ageMonths: age?.months ?? null,
       sex: read(
         'sex',
-        (word) => sexOf(word, proved.sexLetters),
+        (word) => sexOf(word, proved.sexLetters, columnOf(plan, 'sex')?.header ?? ''),
         'cannot tell the sex from this word',
         'female, male or unknown',
       ),

@@ -18,7 +18,7 @@ export function valuesSay(cells: readonly string[]): ValuesSay {
   if (filled.every((cell) => readDate(cell) !== null || needsOrder(cell))) return 'dates';
   const words = [...new Set(filled)];
   const letters = new Set(words.flatMap((word) => sexLetter(word) ?? []));
-  if (words.every((word) => /^\p{L}+$/u.test(word) && sexOf(word, letters) !== null))
+  if (words.every((word) => /^\p{L}+$/u.test(word) && sexOf(word, letters, '') !== null))
     return 'sexes';
   return filled.every((cell) => readNumberAsWritten(cell, ',').ok) ? 'numbers' : 'nothing';
 }

@@ -4,7 +4,12 @@ import { needsOrder, readDate } from '../date-as-written.js';
 import { type ColumnMeaning, meaningOfColumn, sexOf } from '../names.js';
 import { whichAnalyte } from '../which-analyte.js';
 
-export type Fact = { readonly meaning: ColumnMeaning; readonly text: string };
+/** `label`: the word before the text, as it was written. */
+export type Fact = {
+  readonly meaning: ColumnMeaning;
+  readonly label: string;
+  readonly text: string;
+};
 
 /** `rest`: stretches of a line with facts that are none themselves, such as a result beside a date. */
 export type FactsOfLine = { readonly facts: readonly Fact[]; readonly rest: readonly string[] };
@@ -54,7 +59,7 @@ function factsIn(text: string): FactsOfLine | null {
   const meaning = meaningOfColumn(word);
   if (meaning === null || !wanted.has(meaning)) return null;
   const end = endOf(meaning, said);
-  const fact = { meaning, text: said.slice(0, end).trim() };
+  const fact = { meaning, label: word, text: said.slice(0, end).trim() };
   const behind = said.slice(end).trim();
   if (behind === '') return { facts: [fact], rest: [] };
   const more = factsIn(behind);
@@ -84,7 +89,7 @@ function isWhole(meaning: ColumnMeaning, text: string): boolean {
     case 'id':
       return /^\S+$/.test(text);
     case 'sex':
-      return sexOf(text, new Set()) !== null;
+      return sexOf(text, new Set(), '') !== null;
     case 'birthDate':
     case 'collected':
       return readDate(text) !== null || needsOrder(text);
@@ -112,10 +117,11 @@ function weeksIn(line: string): Fact | null {
   const [, before, behind] =
     /^([\p{L} ]{1,40}?)\s+(\d{1,2}\s*w\S*(?:\s.{0,20})?)$/iu.exec(line) ?? [];
   const [, number, word] = /^(\d{1,2}\s*w\p{L}*)\s+(?:of\s+)?(\p{L}{1,20})$/iu.exec(line) ?? [];
-  const meaning = meaningOfColumn(before ?? word ?? '');
+  const label = before ?? word ?? '';
+  const meaning = meaningOfColumn(label);
   const text = behind ?? number;
   return (meaning === 'pregnancyWeeks' || meaning === 'pregnant') && text !== undefined
-    ? { meaning, text }
+    ? { meaning, label, text }
     : null;
 }
 
@@ -124,6 +130,7 @@ function twoCells(line: string): Fact | null {
   const [word = '', text = '', ...more] = line.split('\t').map((cell) => cell.trim());
   if (text === '' || more.some((cell) => cell !== '') || meaningOfColumn(text) !== null)
     return null;
-  const meaning = meaningOfColumn(word.replace(/\s*:$/, ''));
-  return meaning !== null && wanted.has(meaning) ? { meaning, text } : null;
+  const label = word.replace(/\s*:$/, '');
+  const meaning = meaningOfColumn(label);
+  return meaning !== null && wanted.has(meaning) ? { meaning, label, text } : null;
 }

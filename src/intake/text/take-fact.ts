@@ -18,7 +18,7 @@ export function takeFact(reading: Reading, fact: Fact, row: number): void {
       fault(`bad-${meaning}`, at(reading.file, row, meaning), cannot, { expected }),
     );
   if (holdsAnother(fact)) refuse('cannot tell where this ends', 'each fact on a line of its own');
-  else takers[meaning]?.(reading, fact.text, refuse);
+  else takers[meaning]?.(reading, fact.text, refuse, fact.label);
 }
 
 /** Results below are of this day. */
@@ -27,13 +27,13 @@ export function takeDay(reading: Reading, { date, time }: DateAsWritten): void {
   if (time !== null) reading.times.set(date, time);
 }
 
-type Taker = (reading: Reading, text: string, refuse: Refuse) => void;
+type Taker = (reading: Reading, text: string, refuse: Refuse, label: string) => void;
 
 const takers: Partial<Readonly<Record<ColumnMeaning, Taker>>> = {
   id: (reading, id, refuse) => set(reading, { id }, refuse),
   name: (reading, name, refuse) => set(reading, { name }, refuse),
-  sex: (reading, text, refuse) => {
-    const sex = sexOf(text, new Set());
+  sex: (reading, text, refuse, label) => {
+    const sex = sexOf(text, new Set(), label);
     if (sex === null) refuse('cannot tell the sex from this word', 'female, male or unknown');
     else set(reading, { sex }, refuse);
   },
