@@ -174,7 +174,11 @@ function unitsOnce(analyte: Analyte): readonly UnitRow[] {
 function wouldBe({ analyte, value }: Candidate, intended: readonly string[]): string | null {
   if (intended.length === 0) return null;
   return intended
-    .map((code) => `${shown(value)} ${sayUnit(code)} would be ${inOurs(analyte, value, code)}`)
+    .map((code) => {
+      const meant =
+        code === canonicalUnit(analyte) ? 'an everyday value' : inOurs(analyte, value, code);
+      return `${shown(value)} ${sayUnit(code)} would be ${meant}`;
+    })
     .join('; ');
 }
 

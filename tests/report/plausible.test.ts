@@ -18,7 +18,7 @@ describe('impossible values', () => {
   it.each([
     // Slips between neighbouring units; arithmetic, no source.
     [of('haemoglobin', '13.2', 'g/L'), '13.2 g/dL would be 132 g/L. Check the report.'],
-    [of('haemoglobin', '132', 'g/dL'), '132 g/L would be 132 g/L. Check the report.'],
+    [of('haemoglobin', '132', 'g/dL'), '132 g/L would be an everyday value. Check the report.'],
     [
       of('haemoglobin', '8.1', 'g/L'),
       '8.1 g/dL would be 81 g/L; 8.1 mmol/L would be 130.5 g/L. Check the report.',
