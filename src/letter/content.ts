@@ -8,6 +8,7 @@ import type { Analogy, Analyte, Position } from '../terms.js';
  * Values, units, ranges, dates and phones stand between U+2066 (or U+2067, U+2068) and U+2069,
  * so that they keep their own direction in every output.
  */
+/** `key` names the message; of several that were joined, all, with a space between. */
 export type Said = { readonly key: string; readonly text: string };
 
 /** A stamp; `lang` is set where it is not in the letter's own language. */

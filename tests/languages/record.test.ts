@@ -130,7 +130,10 @@ describe('a letter', () => {
   };
   const made = composeLetter(letterOf({ pattern, language: signedLanguage(() => true) }));
   const usedKeys = made.ok
-    ? ['document-title', ...everySaid(made.value).map(({ key }) => key.replace(/^foods:/, ''))]
+    ? [
+        'document-title',
+        ...everySaid(made.value).flatMap(({ key }) => key.replace(/^foods:/, '').split(' ')),
+      ]
     : [];
 
   it('carries the warning in both languages while one message of it is unsigned', () => {

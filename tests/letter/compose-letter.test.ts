@@ -2,7 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import type { GradedResult } from '../../src/interpret/interpretation.js';
 import { composeLetter } from '../../src/letter/index.js';
-import { analogies, holdTiers, type Level, patterns, type Position } from '../../src/terms.js';
+import {
+  analogies,
+  holdTiers,
+  type Level,
+  type Pattern,
+  patterns,
+  type Position,
+} from '../../src/terms.js';
 import { casesOf } from './cases.js';
 import { examples } from './examples.js';
 import { food, graded, letterOf, resultsOf } from './fixtures.js';
@@ -126,6 +133,16 @@ describe('a result', () => {
     const ferritin = rows.find(({ analyte }) => analyte === 'ferritin');
     expect(ferritin).toMatchObject({ position: null, line: null, trend: null, meaning: [] });
     expect(ferritin?.verdict.key).toBe('verdict.doubtful');
+  });
+
+  it('tells of a picture only what is drawn', () => {
+    const told = (pattern: Pattern) =>
+      compose(letterOf({ pattern })).picture?.figure.description.text;
+    expect(told('iron-deficiency-anaemia')).toBe(
+      'A drawing. The drawer holds few spares. Many trays are nearly empty. There are few shirts.',
+    );
+    expect(told('iron-deficiency-without-anaemia')).toMatch(/few spares/);
+    expect(told('iron-deficiency-without-anaemia')).not.toMatch(/few shirts/);
   });
 
   it('says at once that the iron store is low where ferritin alone was measured', () => {

@@ -67,7 +67,11 @@ const patientLists: readonly (readonly [string, readonly string[]])[] = [
   ['tablets.{}', tabletPoints],
   ...scenes.flatMap((scene): (readonly [string, readonly string[]])[] => [
     [`picture.{}.${scene}`, analogies],
-    [`picture.{}.described.${scene}`, analogies],
+    ...(scene === 'low' ? [] : [[`picture.{}.described.${scene}`, analogies] as const]),
+  ]),
+  ...['store-low', 'load-low', 'goods-low'].map((part): readonly [string, readonly string[]] => [
+    `picture.{}.described.${part}`,
+    analogies,
   ]),
   ...['intro', 'how', 'end', 'title', 'store', 'carriers', 'goods', 'reuse'].map(
     (part): readonly [string, readonly string[]] => [`picture.{}.${part}`, analogies],

@@ -38,7 +38,7 @@ export function printed(content: Content): readonly string[] {
 }
 
 const notProse =
-  /^(about\.|greeting\.|value\.(with|without|guide)|result\.[a-z-]+\.name|contact\.(phone|hours)|signature|running|line\.|trend\.|foods:|.*heading|title|document-title|food\.list|picture\..*\.(store|carriers|goods|reuse|title|described))/;
+  /^(about\.|greeting\.|value\.(with|without|guide)|result\.[a-z-]+\.name|contact\.(phone|hours)|signature|running|line\.|trend\.|foods:|.*heading|title|document-title|food\.list|picture\.(.*\.)?(store|carriers|goods|reuse|title|described))/;
 
 /** Sentences that readability is counted on, with their isolates: no headings, names, values, addresses. */
 export function spokenProse(content: object): readonly string[] {

@@ -1,7 +1,7 @@
 // Pattern and positions arrive; one picture in words with its figure leaves, or none.
 import type { GradedResult } from '../../interpret/interpretation.js';
 import type { Analogy, Analyte, Pattern, Position } from '../../terms.js';
-import type { AnalogyPicture, Content } from '../content.js';
+import type { AnalogyPicture, Content, Said } from '../content.js';
 import { tooYoungForAnalogy } from '../letter-ages.js';
 import { sideOf } from './side.js';
 import type { Told } from '../letter-input.js';
@@ -48,26 +48,25 @@ export function tellPicture(told: Told): Content['picture'] {
   };
 }
 
-function figure(
-  { interpretation, voice: { say } }: Told,
-  set: Analogy,
-  scene: Scene,
-): AnalogyPicture {
+function figure(told: Told, set: Analogy, scene: Scene): AnalogyPicture {
+  const { interpretation, voice } = told;
+  const { say } = voice;
   const position = (...choices: readonly Analyte[]): Position | null => {
     const result = choices
       .map((analyte) => interpretation.results.find((each) => each.analyte === analyte))
       .find((each) => each !== undefined && each.doubt === null);
     return result === undefined ? null : drawnPosition(result);
   };
+  const levels = {
+    store: position('ferritin'),
+    carriers: position('transferrin', 'tibc'),
+    load: position('transferrin-saturation'),
+    goods: position('haemoglobin'),
+  };
   return {
     kind: 'analogy',
     set,
-    levels: {
-      store: position('ferritin'),
-      carriers: position('transferrin', 'tibc'),
-      load: position('transferrin-saturation'),
-      goods: position('haemoglobin'),
-    },
+    levels,
     locked: scene === 'inflammation',
     labels: {
       store: say(`picture.${set}.store`),
@@ -76,9 +75,29 @@ function figure(
       reuse: say(`picture.${set}.reuse`),
     },
     title: say(`picture.${set}.title`),
-    description: say(`picture.${set}.described.${scene}`),
+    description: described(told, set, scene, levels),
   };
 }
+
+/** With too little iron, only what is drawn as low is told as low. */
+function described(
+  { voice: { say } }: Told,
+  set: Analogy,
+  scene: Scene,
+  { store, load, goods }: AnalogyPicture['levels'],
+): Said {
+  if (scene !== 'low') return say(`picture.${set}.described.${scene}`);
+  const told = [
+    say('picture.described'),
+    ...(isBelow(store) ? [say(`picture.${set}.described.store-low`)] : []),
+    ...(isBelow(load) ? [say(`picture.${set}.described.load-low`)] : []),
+    ...(isBelow(goods) ? [say(`picture.${set}.described.goods-low`)] : []),
+  ];
+  const joined = (part: keyof Said) => told.map((each) => each[part]).join(' ');
+  return { key: joined('key'), text: joined('text') };
+}
+
+const isBelow = (position: Position | null) => sideOf(position) === 'low';
 
 /** The drawing follows what the letter says, so where laboratory and guideline differ it follows the guideline. */
 function drawnPosition(result: GradedResult): Position | null {
