@@ -143,6 +143,9 @@ describe('a result', () => {
     );
     expect(told('iron-deficiency-without-anaemia')).toMatch(/few spares/);
     expect(told('iron-deficiency-without-anaemia')).not.toMatch(/few shirts/);
+    const words = (pattern: Pattern) => textOf(letterOf({ pattern }));
+    expect(words('iron-deficiency-anaemia')).toMatch(/There may be fewer shirts/);
+    expect(words('iron-deficiency-without-anaemia')).not.toMatch(/fewer shirts/);
   });
 
   it('says at once that the iron store is low where ferritin alone was measured', () => {

@@ -69,6 +69,7 @@ const patientLists: readonly (readonly [string, readonly string[]])[] = [
     [`picture.{}.${scene}`, analogies],
     ...(scene === 'low' ? [] : [[`picture.{}.described.${scene}`, analogies] as const]),
   ]),
+  ['picture.{}.low-goods', analogies],
   ...['store-low', 'load-low', 'goods-low'].map((part): readonly [string, readonly string[]] => [
     `picture.{}.described.${part}`,
     analogies,

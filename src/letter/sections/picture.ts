@@ -36,33 +36,43 @@ export function tellPicture(told: Told): Content['picture'] {
   if (tooYoungForAnalogy(report.patient)) return null;
   // More money does no harm in life, so money cannot show too much iron.
   if (set === 'family-money' && scene === 'overload') return null;
+  const levels = levelsOf(told);
   return {
     heading: voice.say('picture.heading'),
     paragraphs: [
       [voice.say(`picture.${set}.intro`)],
       [voice.say(`picture.${set}.how`)],
-      [voice.say(`picture.${set}.${scene}`)],
+      [
+        voice.say(`picture.${set}.${scene}`),
+        ...(scene === 'low' && isBelow(levels.goods)
+          ? [voice.say(`picture.${set}.low-goods`)]
+          : []),
+      ],
       [voice.say(`picture.${set}.end`)],
     ],
-    figure: figure(told, set, scene),
+    figure: figure(told, set, scene, levels),
   };
 }
 
-function figure(told: Told, set: Analogy, scene: Scene): AnalogyPicture {
-  const { interpretation, voice } = told;
-  const { say } = voice;
+type Levels = AnalogyPicture['levels'];
+
+function levelsOf({ interpretation }: Told): Levels {
   const position = (...choices: readonly Analyte[]): Position | null => {
     const result = choices
       .map((analyte) => interpretation.results.find((each) => each.analyte === analyte))
       .find((each) => each !== undefined && each.doubt === null);
     return result === undefined ? null : drawnPosition(result);
   };
-  const levels = {
+  return {
     store: position('ferritin'),
     carriers: position('transferrin', 'tibc'),
     load: position('transferrin-saturation'),
     goods: position('haemoglobin'),
   };
+}
+
+function figure(told: Told, set: Analogy, scene: Scene, levels: Levels): AnalogyPicture {
+  const { say } = told.voice;
   return {
     kind: 'analogy',
     set,
@@ -84,7 +94,7 @@ function described(
   { voice: { say } }: Told,
   set: Analogy,
   scene: Scene,
-  { store, load, goods }: AnalogyPicture['levels'],
+  { store, load, goods }: Levels,
 ): Said {
   if (scene !== 'low') return say(`picture.${set}.described.${scene}`);
   const told = [
