@@ -163,6 +163,8 @@ export const helpSigns = [
   'one-sided-weakness',
   'pregnant-and-bleeding',
   'child-limp-or-very-sleepy',
+  'child-breathing-hard',
+  'child-having-a-fit',
   'child-swallowed-iron',
   'black-or-bloody-stool',
   'heart-racing-at-rest',

@@ -12,7 +12,7 @@ type Case = {
 };
 
 /**
- * Signs to print for this person. Those for everyone are never left out.
+ * Signs to print for this person. Those for everyone are never left out; a small child has signs of its own.
  * @example findHelp(aCase)[0] // { sign: 'chest-pain', urgency: 'emergency' }
  */
 export function findHelp(aCase: Case): Advice['help'] {
@@ -34,8 +34,11 @@ function applies(row: HelpSignRow, aCase: Case): boolean {
       return true;
     case 'pregnant':
       return person.pregnant;
+    // A small child cannot tell of these; signs that a parent sees stand in their place.
+    case 'not-small-child':
+      return !isSmallChild(person);
     case 'child':
-      return person.ageMonths !== null && person.mayBeUnder('small-child-to');
+      return isSmallChild(person);
     case 'iron-at-home':
       return hasIronAtHome(aCase);
     case 'tablets':
@@ -51,6 +54,11 @@ function applies(row: HelpSignRow, aCase: Case): boolean {
     case 'low-iron-adult':
       return hasLowIron(interpretation) && person.isAtLeast('adult-from');
   }
+}
+
+/** True only when the age is known. */
+function isSmallChild(person: Person): boolean {
+  return person.ageMonths !== null && person.mayBeUnder('small-child-to');
 }
 
 function ferritinAbove(interpretation: Interpretation, limit: number | null): boolean {

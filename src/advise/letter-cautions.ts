@@ -15,7 +15,7 @@ type Case = {
 
 /**
  * Cautions to print for this person.
- * @example findCautions(aCase)[0] // 'cause-not-known'
+ * @example findCautions(aCase) // ['cause-not-known', 'no-iron-tablets-on-your-own', …]
  */
 export function findCautions(aCase: Case): readonly string[] {
   return letterCautionRows.filter((row) => applies(row, aCase)).map((row) => row.id);

@@ -8,6 +8,7 @@ const row = z.strictObject({
   urgency: z.enum(['emergency', 'today', 'soon']),
   when: z.enum([
     'always',
+    'not-small-child',
     'pregnant',
     'child',
     'iron-at-home',

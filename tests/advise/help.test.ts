@@ -46,6 +46,23 @@ describe('signs that need help', () => {
     expect(signsOf({ patient: { sex: 'male' } })).not.toContain(sign);
   });
 
+  // WHO 2014, Integrated Management of Childhood Illness, distance learning module 1 (read in secondary pages):
+  // general danger signs from 2 months to 5 years are not able to drink, vomiting everything, convulsions, lethargy.
+  it('are for a small child those that a parent can see', () => {
+    const own = ['child-limp-or-very-sleepy', 'child-breathing-hard', 'child-having-a-fit'];
+    const told = ['chest-pain', 'breathless-at-rest', 'confusion'];
+    for (const ageMonths of [3, 59]) {
+      const signs = signsOf({ patient: { ageMonths } });
+      expect(signs.slice(0, 3)).toEqual(own);
+      expect(signs.filter((sign) => told.includes(sign))).toEqual([]);
+    }
+    for (const ageMonths of [60, 400, null]) {
+      const signs = signsOf({ patient: { ageMonths } });
+      expect(signs).toEqual(expect.arrayContaining(told));
+      expect(signs.filter((sign) => own.includes(sign))).toEqual([]);
+    }
+  });
+
   it.each([
     { ferritin: 999, printed: false },
     { ferritin: 1000, printed: false },

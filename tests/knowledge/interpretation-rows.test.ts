@@ -22,7 +22,7 @@ describe('rows', () => {
     ['usual-mcv', '80 to 100 fL'],
     ['usual-crp', 'up to 5 mg/L'],
     ['variation-haemoglobin', 'CVi 2.8 %, CVa 1.4 %'],
-    ['told-well-ferritin', 'x 0.5 and x 2'],
+    ['told-well-ferritin', 'x 0.6 and x 1.5'],
     ['mentzer', '13'],
     ['pattern-all-in-range', null],
   ])('%s shows %s', (id, number) => {

@@ -388,7 +388,11 @@ describe('what the trade knows, in plain words', () => {
       low,
       'Heavy periods and slow blood loss from the bowel are common causes.',
     ],
-    ['ferritin tells most about lasting deficiency', low, 'It tells us most about a lasting lack.'],
+    [
+      'ferritin tells most about lasting deficiency',
+      low,
+      'This is the clearest single sign of low iron.',
+    ],
     [
       'carriers rise while the others fall in lasting deficiency',
       low,

@@ -159,16 +159,42 @@ describe('a number line', () => {
   });
 
   it.each([
-    [112, 130, 170],
-    [72, 16, 50],
-    [3.7, 2, 3.5],
+    [112, 130, 170, english],
+    [72, 16, 50, english],
+    [3.7, 2, 3.5, english],
+    [4, 130, 170, arabic],
+    [72, 16, 50, arabic],
   ])(
-    'leaves the words to the letter where the limits give them no room, for %d',
-    (at, low, high) => {
-      const words = textsOf(drawPicture(numberLine(at, low, high), english));
-      expect(words.some(({ text }) => text === 'usual range')).toBe(false);
+    'says both limits beside the words where they have no room under their ticks, for %d beside %d to %d',
+    (at, low, high, speech) => {
+      const scene = drawPicture(numberLine(at, low, high), speech);
+      const below = textsOf(scene).filter(({ y }) => y > 40);
+      expect(below.map(({ text }) => text).sort()).toEqual([
+        `${low} \u2013 ${high}`,
+        'usual range',
+      ]);
+      const [first, second] = below
+        .map(({ text, x, size, anchor, dir }) => {
+          const room = roomFor(text, size);
+          const fromLeft = (anchor === 'start') === (dir === 'ltr');
+          return { text, left: fromLeft ? x : x - room, right: fromLeft ? x + room : x };
+        })
+        .sort((one, other) => one.left - other.left);
+      // The words come first in the direction of reading.
+      expect((speech === english ? first : second)?.text).toBe('usual range');
+      expect(first?.right).toBeLessThan(second?.left ?? 0);
+      expect(first?.left).toBeGreaterThanOrEqual(0);
+      expect(second?.right).toBeLessThanOrEqual(scene.width);
     },
   );
+
+  it('leaves words wider than the line to the letter', () => {
+    const line = numberLine(112, 130, 170);
+    const usual = said('x'.repeat(40));
+    const scene = drawPicture({ ...line, labels: { ...line.labels, usual } }, english);
+    const below = textsOf(scene).filter(({ y }) => y > 40);
+    expect(below.map(({ text }) => text)).toEqual(['130 \u2013 170']);
+  });
 
   it('runs from low on the left to high on the right in every language, its figures too', () => {
     const [value, low] = [4, 30];

@@ -21,7 +21,7 @@ const signs: Readonly<Record<NextStep, PictogramName>> = {
 };
 
 export function tellYourSteps(told: Told): Content['yourSteps'] {
-  const steps = stepsOf(told, 'patient');
+  const steps = inOrderOfDay(stepsOf(told, 'patient'));
   return {
     heading: told.voice.say('your-steps.heading'),
     howToTick: told.voice.say('your-steps.tick'),
@@ -30,7 +30,7 @@ export function tellYourSteps(told: Told): Content['yourSteps'] {
 }
 
 export function tellOurSteps(told: Told): Content['ourSteps'] {
-  const steps = stepsOf(told, 'clinic');
+  const steps = inOrderOfDay(stepsOf(told, 'clinic'));
   return {
     heading: told.voice.say('our-steps.heading'),
     steps:
@@ -50,6 +50,15 @@ function stepsOf({ advice }: Told, whose: PlannedStep['who']): readonly PlannedS
   const food = steps.filter(({ step }) => step === 'eat-for-iron');
   const wanted = food.some(({ suggested }) => !suggested) || others.length === 0;
   return advice.food.mode === 'raise-iron' && wanted ? steps : others;
+}
+
+/** What comes first in the calendar stands first; a step without a day stays behind the one it followed. */
+function inOrderOfDay(steps: readonly PlannedStep[]): readonly PlannedStep[] {
+  const dayAt = (at: number) => steps.slice(0, at + 1).findLast(({ by }) => by !== null)?.by ?? '';
+  return steps
+    .map((step, at) => ({ step, day: dayAt(at) }))
+    .sort((one, other) => one.day.localeCompare(other.day))
+    .map(({ step }) => step);
 }
 
 function tellStep({ clinic, voice }: Told, { step, who, by, words }: PlannedStep): StepTold {

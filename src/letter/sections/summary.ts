@@ -40,10 +40,16 @@ function urgency({ interpretation, voice: { say } }: Told, tier: HoldTier): read
   return main === 'all-in-range' ? [] : [say('urgency.routine')];
 }
 
-/** The first planned step that is more than advice about food. */
+/**
+ * The first planned step that is more than advice about food. Tests that the clinic is still to plan are
+ * nothing to do yet, so what the reader does comes before them, as in the list of steps.
+ */
 function nextStep({ advice, urgent, voice: { say } }: Told): Said {
   if (urgent) return say('summary.next.urgent');
   const beyondFood = advice.steps.filter(({ step }) => step !== 'eat-for-iron');
-  const first = beyondFood.find(({ step }) => step !== 'no-further-test') ?? beyondFood[0];
+  const first =
+    beyondFood.find(({ step }) => step !== 'no-further-test' && step !== 'further-tests') ??
+    beyondFood.find(({ step }) => step !== 'no-further-test') ??
+    beyondFood[0];
   return say(first === undefined ? 'summary.next.none' : `summary.next.${first.step}`);
 }

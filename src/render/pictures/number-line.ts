@@ -155,56 +155,77 @@ type Label = {
   readonly shape: Shape;
 };
 
-function limitLabel(text: string, at: number): Label {
+type Limit = { readonly text: string; readonly at: number };
+
+function limitsOf({ low, high, labels }: NumberLine, x: (value: number) => number) {
+  return [
+    low === null || labels.low === null ? null : { text: labels.low, at: x(low) },
+    high === null || labels.high === null ? null : { text: labels.high, at: x(high) },
+  ].filter((limit) => limit !== null);
+}
+
+function limitLabel({ text, at }: Limit): Label {
   const half = roomFor(text, size) / 2;
   const shape = figures(text, { x: at, y: limitsAt, side: 'middle' }, { size });
   return { left: at - half, right: at + half, shape };
 }
 
-/** Limits under their ticks; when they would touch, one label with a dash, so that two numbers never read as one. */
-function limitLabels(line: NumberLine, x: (value: number) => number): readonly Label[] {
-  const { low, high, labels } = line;
-  const ends = [
-    low === null || labels.low === null ? null : { text: labels.low, at: x(low) },
-    high === null || labels.high === null ? null : { text: labels.high, at: x(high) },
-  ].filter((end) => end !== null);
-  const centred = ends
-    .map(({ text, at }) => limitLabel(text, at))
-    .sort((one, other) => one.left - other.left);
-  const [first, second] = centred;
-  if (first === undefined || second === undefined || second.left - first.right >= 3 * gap) {
-    return centred;
-  }
-  const text = ends.map((end) => end.text).join(' \u2013 ');
-  const half = roomFor(text, size) / 2;
-  const middle = ends.reduce((sum, { at }) => sum + at / ends.length, 0);
-  return [limitLabel(text, Math.min(Math.max(middle, half), width - half))];
+/** Both limits in one label with a dash, so that two numbers never read as one. */
+function joined(limits: readonly Limit[]): Limit {
+  return {
+    text: limits.map(({ text }) => text).join(' \u2013 '),
+    at: limits.reduce((sum, { at }) => sum + at / limits.length, 0),
+  };
 }
 
-/** The words stand under the range they name, or beside its one label, wherever there is room for them. */
+/**
+ * Under the line: each limit below its tick with the words between or beside them; where those would touch, the
+ * words and both limits as one label below the range; where even that is too wide, the limits alone.
+ */
 function labelsBelow(line: NumberLine, x: (value: number) => number, speech: Speech) {
-  const limits = limitLabels(line, x);
-  const shapes = limits.map(({ shape }) => shape);
-  const [first] = limits;
-  const last = limits.at(-1);
-  if (first === undefined || last === undefined) return { shapes, height: 42 };
-  const text = line.labels.usual.text;
-  const need = roomFor(text, size);
-  const usual = (row: string, at: number, side: Side, y = limitsAt) =>
-    words(row, { x: at, y, side }, speech, { size, name: 'text-accent' });
-  if (limits.length === 2 && last.left - first.right >= need + 2 * gap) {
-    const middle = (first.right + last.left) / 2;
-    return { shapes: [...shapes, usual(text, middle, 'middle')], height: 52 };
+  const limits = limitsOf(line, x);
+  if (limits.length === 0) return { shapes: [], height: 42 };
+  return { shapes: underTicks(line, limits, speech) ?? inOne(line, limits, speech), height: 52 };
+}
+
+function underTicks(line: NumberLine, limits: readonly Limit[], speech: Speech): Shape[] | null {
+  const [first, last] = limits.map(limitLabel).sort((one, other) => one.left - other.left);
+  if (first === undefined) return null;
+  const need = roomFor(line.labels.usual.text, size) + 2 * gap;
+  const usual = (at: number, side: Side) => usualWords(line, at, side, speech);
+  if (last !== undefined) {
+    if (last.left - first.right < need) return null;
+    return [first.shape, last.shape, usual((first.right + last.left) / 2, 'middle')];
   }
-  const open = line.low === null || line.high === null;
-  const toTheRight = open ? line.low !== null : first.right < width / 2;
-  const room = toTheRight ? width - last.right : first.left;
-  if (limits.length === 1 && room >= need + 2 * gap) {
-    const beside = toTheRight
-      ? usual(text, last.right + 2 * gap, 'left')
-      : usual(text, first.left - 2 * gap, 'right');
-    return { shapes: [...shapes, beside], height: 52 };
-  }
-  // No room: the letter says once, above all lines, that the shaded part is the usual range.
-  return { shapes, height: 52 };
+  const toTheRight = line.low !== null;
+  if ((toTheRight ? width - first.right : first.left) < need) return null;
+  return [
+    first.shape,
+    toTheRight ? usual(first.right + 2 * gap, 'left') : usual(first.left - 2 * gap, 'right'),
+  ];
+}
+
+function inOne(line: NumberLine, limits: readonly Limit[], speech: Speech): Shape[] {
+  const { text, at } = joined(limits);
+  const numbers = roomFor(text, size);
+  const all = numbers + gap + roomFor(line.labels.usual.text, size);
+  const told = all <= width;
+  const half = (told ? all : numbers) / 2;
+  const centre = Math.min(Math.max(at, half), width - half);
+  if (!told) return [limitLabel({ text, at: centre }).shape];
+  // Both are drawn from where they meet, so that room estimated too wide falls outside and not between them.
+  const wordsFirst = speech.dir === 'ltr';
+  const meet = wordsFirst ? centre + half - numbers : centre - half + numbers;
+  const beside = { x: meet, y: limitsAt, side: wordsFirst ? 'left' : 'right' } as const;
+  return [
+    figures(text, beside, { size }),
+    wordsFirst
+      ? usualWords(line, meet - gap, 'right', speech)
+      : usualWords(line, meet + gap, 'left', speech),
+  ];
+}
+
+function usualWords({ labels }: NumberLine, at: number, side: Side, speech: Speech): Shape {
+  const place = { x: at, y: limitsAt, side };
+  return words(labels.usual.text, place, speech, { size, name: 'text-accent' });
 }
