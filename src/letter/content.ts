@@ -15,6 +15,7 @@ export type Said = { readonly key: string; readonly text: string };
 export type Band = Said & { readonly lang: string | null };
 
 export type HeadedList = { readonly heading: Said; readonly items: readonly Said[] };
+export type SignedList = HeadedList & { readonly sign: PictogramName };
 
 export type Passage = { readonly heading: Said; readonly paragraphs: readonly (readonly Said[])[] };
 
@@ -70,7 +71,9 @@ export type PictogramName =
   | 'clinician'
   | 'drink'
   | 'food'
+  | 'fruit'
   | 'phone'
+  | 'portion'
   | 'tablets'
   | 'warning';
 
@@ -148,8 +151,8 @@ export type Content = {
   readonly picture: (Passage & { readonly figure: AnalogyPicture }) | null;
   readonly food:
     | (Passage & {
-        /** Names of foods. */
-        readonly foods: readonly HeadedList[];
+        /** Names of foods; the sign shows what a helping may look like. */
+        readonly foods: readonly SignedList[];
         /** Swaps and cautions, each a whole sentence. */
         readonly lists: readonly HeadedList[];
       })

@@ -140,7 +140,7 @@ function foodGroup(
     heading: food.heading,
     ideas: [
       ...each('food', food.paragraphs.flat()),
-      ...food.foods.map(({ heading, items }) => idea('food', [heading, ...items])),
+      ...food.foods.map(({ heading, items, sign }) => idea(sign, [heading, ...items])),
       ...food.lists.flatMap(({ items }) =>
         items.flatMap((item) => each(aboutDrinks.test(item.key) ? 'drink' : 'food', [item])),
       ),

@@ -194,6 +194,7 @@ export const content: Content = {
     paragraphs: [[said('Food is one part of this.')]],
     foods: [
       {
+        sign: 'food',
         heading: said('Good choices'),
         items: [said('Lentils'), said('Sardines'), said('Spinach with lemon')],
       },

@@ -1,6 +1,6 @@
 // Food advice arrives; what to eat, in which company and when to have tea leaves, or nothing where food must not be spoken of.
 import type { FoodAdvice, FoodChoice, Swap } from '../../advise/advice.js';
-import type { Content, HeadedList, Said } from '../content.js';
+import type { Content, HeadedList, Said, SignedList } from '../content.js';
 import { isLetterKey } from '../english.js';
 import type { Told } from '../letter-input.js';
 
@@ -63,20 +63,23 @@ function shown({ choices, partners }: FoodAdvice) {
   };
 }
 
-function toEat({ advice: { food }, voice }: Told): Lists {
+function toEat({ advice: { food }, voice }: Told): readonly SignedList[] {
   const { haem, plants, partners } = shown(food);
   const items = (choices: readonly FoodChoice[]) =>
     choices.map((choice) => voice.food(choice.food));
   return [
     {
+      sign: 'portion' as const,
       heading: voice.say(haem.every(fromWater) ? 'food.list.fish' : 'food.list.meat'),
       items: items(haem),
     },
     {
+      sign: 'food' as const,
       heading: voice.say(plants.some(isEgg) ? 'food.list.plants-and-eggs' : 'food.list.plants'),
       items: items(plants),
     },
     {
+      sign: 'fruit' as const,
       heading: voice.say('food.list.vitamin-c'),
       items: items(partners),
     },

@@ -62,11 +62,27 @@ const drawings: Readonly<Record<PictogramName, readonly Shape[]>> = {
     circle(29, 17, 7, 'outline'),
     path('M6 22 L42 22 L36 36 L30 40 L18 40 L12 36 Z', 'outline'),
   ],
+  // Half a fruit, cut across: one with vitamin C.
+  fruit: [
+    circle(24, 23, 18, 'outline'),
+    circle(24, 23, 13.5, 'open'),
+    stroke(24, 11, 24, 35),
+    stroke(13.6, 17, 34.4, 29),
+    stroke(13.6, 29, 34.4, 17),
+  ],
   // A hand-held telephone with keys.
   phone: [
     box(14, 3, 20, 38, 4),
     box(17, 8, 14, 10, 1, 'filled'),
     ...[23, 28, 33].flatMap((y) => [19, 24, 29].map((x) => circle(x, y, 1.3, 'marker'))),
+  ],
+  // An open hand with food on the palm: as much as that.
+  portion: [
+    path(
+      'M14 43 L14 33 C10 31 6 27 5 23 C4.5 20 8 19.5 9.5 22 L14 26 L14 11 C14 8 19 8 19 11 L19 20 L20 20 L20 6 C20 3 25 3 25 6 L25 20 L26 20 L26 7 C26 4 31 4 31 7 L31 20 L32 20 L32 12 C32 9 37 9 37 12 L37 30 C37 36 35 38 34 43 Z',
+      'outline',
+    ),
+    circle(25.5, 31, 7, 'filled'),
   ],
   // One round tablet with a score, one capsule.
   tablets: [
