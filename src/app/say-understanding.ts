@@ -56,8 +56,11 @@ export function sayUnderstanding(
   return { format: intake.format, people, lines: inOrder(lines), usable };
 }
 
+/** The line of the file or the path stands in front of the words; the column of a line is theirs to name. */
 function lineOf(standing: Standing, problem: Problem): CheckedLine {
-  const words = sayProblem({ ...problem, place: nowhere });
+  const { row, field } = problem.place;
+  const place = { ...nowhere, field: row === null ? null : field };
+  const words = sayProblem({ ...problem, place });
   return { standing, place: problem.place, words };
 }
 

@@ -57,6 +57,12 @@ describe('ironleaf check', () => {
     expect(desk.made()).toEqual([]);
   });
 
+  it('names the column that it passed over', () => {
+    const table = 'name;Hb g/L;sex;age;collected;Parking\nAnn;120;F;30;2026-11-20;12\n';
+    const { stdout } = desk.run('check', desk.put('parking.csv', table));
+    expect(stdout).toMatch(/^line 1 +ignored +Parking: cannot tell what this column holds/m);
+  });
+
   it('says why a line was passed over, and which line', () => {
     const { stdout } = desk.run('check', sample('pasted.txt'), ...day);
     expect(stdout).toMatch(/^line 9 +ignored +passed over: glycated haemoglobin/m);
@@ -76,7 +82,7 @@ describe('ironleaf check', () => {
     const ran = desk.run('check', desk.put('half.txt', text), ...day);
     expect(ran.status).toBe(65);
     expect(ran.stdout).toMatch(/^line 3 +understood +ferritin 9 ug\/L$/m);
-    expect(ran.stdout).toMatch(/^line 4 +wrong +cannot tell 1\.234 from 1234/m);
+    expect(ran.stdout).toMatch(/^line 4 +wrong +crp: cannot tell 1\.234 from 1234/m);
   });
 
   it('says that the sex is missing rather than choosing one', () => {
