@@ -53,7 +53,7 @@ function stepsOf({ advice }: Told, whose: PlannedStep['who']): readonly PlannedS
 }
 
 /** What comes first in the calendar stands first; a step without a day stays behind the one it followed. */
-function inOrderOfDay(steps: readonly PlannedStep[]): readonly PlannedStep[] {
+export function inOrderOfDay(steps: readonly PlannedStep[]): readonly PlannedStep[] {
   const dayAt = (at: number) => steps.slice(0, at + 1).findLast(({ by }) => by !== null)?.by ?? '';
   return steps
     .map((step, at) => ({ step, day: dayAt(at) }))

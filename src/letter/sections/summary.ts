@@ -3,6 +3,7 @@ import type { Interpretation } from '../../interpret/interpretation.js';
 import type { Analyte, HoldTier, Pattern } from '../../terms.js';
 import type { Content, Said } from '../content.js';
 import type { Told } from '../letter-input.js';
+import { inOrderOfDay } from './steps.js';
 
 /** Patterns in which nothing can be said of how much it matters. */
 const undecided: readonly Pattern[] = [
@@ -41,15 +42,13 @@ function urgency({ interpretation, voice: { say } }: Told, tier: HoldTier): read
 }
 
 /**
- * The first planned step that is more than advice about food. Tests that the clinic is still to plan are
- * nothing to do yet, so what the reader does comes before them, as in the list of steps.
+ * The first step of the reader's own that is more than advice about food, as the list of steps has it; where there
+ * is none, what the clinic does.
  */
 function nextStep({ advice, urgent, voice: { say } }: Told): Said {
   if (urgent) return say('summary.next.urgent');
-  const beyondFood = advice.steps.filter(({ step }) => step !== 'eat-for-iron');
-  const first =
-    beyondFood.find(({ step }) => step !== 'no-further-test' && step !== 'further-tests') ??
-    beyondFood.find(({ step }) => step !== 'no-further-test') ??
-    beyondFood[0];
+  const steps = inOrderOfDay(advice.steps.filter(({ step }) => step !== 'eat-for-iron'));
+  const own = steps.find(({ step, who }) => who === 'patient' && step !== 'no-further-test');
+  const first = own ?? steps.find(({ step }) => step !== 'no-further-test') ?? steps[0];
   return say(first === undefined ? 'summary.next.none' : `summary.next.${first.step}`);
 }
